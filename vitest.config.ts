@@ -1,0 +1,20 @@
+import { defineConfig } from 'vitest/config';
+
+/** Unit and outside checks run in parallel; the terminal tests drive the built bundle one file at a time. */
+export default defineConfig({
+  test: {
+    projects: [
+      { test: { name: 'unit', include: ['test/**/*.test.{ts,tsx}'], exclude: ['test/outside/**', 'test/terminal/**'] } },
+      { test: { name: 'outside', include: ['test/outside/**/*.test.ts'] } },
+      {
+        test: {
+          name: 'terminal',
+          include: ['test/terminal/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: 240_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+});
