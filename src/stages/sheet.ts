@@ -1,0 +1,154 @@
+import type { StepKey } from '../build/fold.ts';
+import type { Quantity } from '../quantity/quantities.ts';
+import type { LineRef, RailName } from '../ramp/design.ts';
+import type { Scene } from '../scene/scene.ts';
+
+export const STAGES = ['plan', 'cut', 'prep', 'tack', 'weld', 'brace', 'assemble', 'finish'] as const;
+export type Stage = (typeof STAGES)[number];
+
+export type FigureId = string;
+export type SurveyPhase = 'tacked' | 'half-welded' | 'cold' | 'braced' | 'unclamped';
+
+/** A value inside words: a name or text, a whole count, or a number with what it is (written in the person's units). */
+export type Fill = string | number | Readonly<{ v: number; as: Quantity; sign?: true; step?: number }>;
+export type Fills = Readonly<Record<string, Fill>>;
+/** Words by their path in content, and what fills their marks. */
+export type Phrase = Readonly<{ words: string; fills?: Fills }>;
+
+export type Value =
+  | Readonly<{ is: 'exact'; v: number }>
+  | Readonly<{ is: 'band'; low: number; likely: number; high: number }>
+  | Readonly<{ is: 'pending'; meanwhile?: number }>
+  | Readonly<{ is: 'unknown'; needs: StepKey }>;
+
+/**
+ * A number of a page. Its label, its why and its source stand in content under `figures.<id before @>`.
+ * A dimension cannot be built without its line; a size has none.
+ */
+export type Figure = Readonly<
+  {
+    id: FigureId;
+    value: Value;
+    /** Change that matters at the bench: a tick done with another value turns stale beyond it. Inner units. */
+    matters: number;
+    /** The survey or reading it stands on, when measured. */
+    on?: string;
+  } & ({ kind: 'dimension'; as: 'length' | 'slit'; line: LineRef | LineName } | { kind: 'size'; as: Quantity })
+>;
+/** Lines laid out on the jig that are no face of the frame. */
+export type LineName = 'tack line' | 'finished line';
+
+/** A number the step wants read at the bench. Its label stands in content under the step's `asks.<ask>`. */
+export type Ask = Readonly<{
+  ask: string;
+  as: Quantity;
+  /** Outside it the field asks once more. Inner units. */
+  expected?: readonly [number, number];
+  /** Outside it the reading is refused. Inner units. */
+  possible?: readonly [number, number];
+  /** The sign is part of the reading (+ toward the centre). */
+  signed?: true;
+  line?: LineRef | LineName;
+}>;
+
+/** One of many like things on one page, one key each: slits, marks, boards, joints. */
+export type Item = Readonly<{
+  key: StepKey;
+  /** What is written on the steel: "7", "flat 4". */
+  name: string;
+  value?: Readonly<{ v: number; as: Quantity }>;
+  note?: Phrase;
+}>;
+
+/** A condition that must hold before the step may be ticked. Words under `gates.<id>`: stop, why, opens (a list). */
+export type Gate = Readonly<{
+  id: string;
+  shut: boolean;
+  fills?: Fills;
+  /** No reason opens it (an open crack, no anchors). */
+  never?: true;
+  /** The step whose reading would open it. */
+  measure?: StepKey;
+}>;
+
+export type SurveyAsk = Readonly<{
+  kind: 'curve' | 'sideways';
+  rail: RailName;
+  phase: SurveyPhase;
+  to: LineName;
+  stations_mm: readonly number[];
+}>;
+
+/** One step as a stage gives it; its state is found by the walk. Words under `steps.<stage>.<words>`. */
+export type StepDraft = Readonly<{
+  key: StepKey;
+  stage: Stage;
+  /** Key of its words within the stage. */
+  words: string;
+  fills?: Fills;
+  /** Place in the walk over the whole build: the next step is the open one with the least turn. */
+  turn: number;
+  /** Steps that must be settled first. */
+  needs: readonly StepKey[];
+  /** Figures whose values the tick remembers, and which its words may name by the part of the id before @. */
+  uses: readonly FigureId[];
+  /** Up to three of them shown tall. */
+  tall?: readonly FigureId[];
+  line?: LineRef | LineName;
+  asks?: readonly Ask[];
+  items?: readonly Item[];
+  survey?: SurveyAsk;
+  /** The piece to cut: Enter logs its real length. */
+  piece?: Readonly<{ need: string; section: string; long_mm: number; ends_rad: readonly [number, number] }>;
+  /** Ticking this step freezes the marks of a third. */
+  marks?: Readonly<{ rail: RailName; third: number }>;
+  gates?: readonly Gate[];
+  minutes: readonly [number, number];
+  /** Acknowledged once a build before the first tick (stop-class cautions). Words under `cautions.<id>`. */
+  cautions?: readonly string[];
+  /** The drawing beside it, when it has one of its own. */
+  scene?: Scene;
+}>;
+
+/** What can be done about a finding. Words under `remedies.<remedy>` (deed, steps, later). */
+export type Offer = Readonly<{
+  remedy: string;
+  fills?: Fills;
+  /** Worst deviation predicted after it, and whether that is within the limit; absent where nothing is measured again. */
+  after?: Readonly<{ v: number; as: Quantity; within: boolean }>;
+  minutes: number;
+  /** Frozen into the entry when chosen. */
+  plan: Readonly<Record<string, unknown>>;
+  /** Steps the person will be given, as words paths under `remedies.<remedy>.steps`. */
+}>;
+
+export type Severity = 'stop' | 'fix' | 'watch';
+
+/** What was measured, what it means, and what can be done. Words under `findings.<words>` (title, text, sure, not). */
+export type Finding = Readonly<{
+  key: string;
+  stage: Stage;
+  severity: Severity;
+  words: string;
+  fills?: Fills;
+  /** The number in tall digits. */
+  tall?: Readonly<{ v: number; as: Quantity; sign?: true }>;
+  /** Size of it, for telling whether it grew since it was decided on, mm. */
+  worst_mm?: number;
+  limit?: Readonly<{ v: number; as: Quantity }>;
+  offers: readonly Offer[];
+  /** Steps that wait until it is decided. */
+  blocks?: readonly StepKey[];
+  /** A heavy answer is still being computed. */
+  pending?: true;
+  scene?: Scene;
+}>;
+
+export type SheetDraft = Readonly<{
+  stage: Stage;
+  figures: readonly Figure[];
+  steps: readonly StepDraft[];
+  findings: readonly Finding[];
+  /** The drawing of the stage. */
+  scene: Scene;
+}>;
