@@ -1,0 +1,68 @@
+import { convert } from './convert.ts';
+import type { Quantity, System } from './quantities.ts';
+import { decimals, feetAndInches, isRuleStep, nearest, ruled } from './rounding.ts';
+import { type UnitCode, unitOf } from './units.ts';
+import { innerUnit, usual } from './usual.ts';
+
+/** How a figure is asked for. */
+export type FigureOptions = Readonly<{
+  /** Round to this, in the usual unit of the system: 1 (mm) for uprights, 1/32 (in) for slit marks. */
+  step?: number;
+  /** From 24 in up, feet and inches. */
+  feet?: boolean;
+  /** Keep a closing zero also where the step is 0.5: 6.0 under 15.5. */
+  fixed?: boolean;
+  /** Write in the usual unit alone, so that a bare number can be read back (a time in minutes). */
+  bare?: boolean;
+}>;
+
+/** A figure taken apart: which side of zero it lies on after rounding, its digits, its unit ('' for a count). */
+export type FigureParts = Readonly<{ side: -1 | 0 | 1; digits: string; unit: string }>;
+
+/** From here up a tape is read in feet and inches. */
+export const FEET_FROM_IN = 24;
+
+const inUnit = (
+  size: number,
+  unit: UnitCode,
+  step: number,
+  options: FigureOptions,
+): Omit<FigureParts, 'side'> => {
+  const { label } = unitOf(unit);
+  if (unit !== 'in' || !isRuleStep(step)) return { digits: decimals(size, step, options.fixed), unit: label };
+  if (!options.feet) return { digits: ruled(size, step), unit: label };
+  const long = nearest(size, step) >= FEET_FROM_IN;
+  return { digits: long ? feetAndInches(size, step) : ruled(size, step), unit: '"' };
+};
+
+/** A time in the unit that suits its size: 0.62 s, 45 s, 2.5 min, 12 min. */
+const time = (seconds: number): Omit<FigureParts, 'side'> => {
+  if (nearest(seconds, 0.01) < 10) return { digits: decimals(seconds, 0.01), unit: 's' };
+  if (nearest(seconds, 1) < 90) return { digits: decimals(seconds, 1), unit: 's' };
+  const minutes = convert(seconds, 's', 'min');
+  return { digits: decimals(minutes, nearest(minutes, 0.5) < 10 ? 0.5 : 1), unit: 'min' };
+};
+
+/**
+ * Takes a figure apart for writing. A value that is no finite number gives a dash.
+ *
+ * @param value in the quantity's inner unit
+ */
+export const figureParts = (
+  value: number,
+  quantity: Quantity,
+  system: System,
+  options: FigureOptions = {},
+): FigureParts => {
+  if (!Number.isFinite(value)) return { side: 0, digits: '–', unit: '' };
+  const { unit, step: usualStep } = usual(quantity, system);
+  const step = options.step ?? usualStep;
+  const shown = convert(value, innerUnit(quantity), unit);
+  const size = Math.abs(shown);
+  const parts =
+    quantity === 'time' && options.step === undefined && !options.bare
+      ? time(Math.abs(value))
+      : inUnit(size, unit, step, options);
+  const isZero = !/[1-9]/.test(parts.digits);
+  return { side: isZero ? 0 : shown < 0 ? -1 : 1, ...parts };
+};
