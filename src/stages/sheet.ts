@@ -57,8 +57,14 @@ export type Item = Readonly<{
   /** What is written on the steel: "7", "flat 4". */
   name: string;
   value?: Readonly<{ v: number; as: Quantity }>;
+  /** A second number of the same thing, shown after it (a height beside a distance along). */
+  second?: Readonly<{ v: number; as: Quantity }>;
   note?: Phrase;
+  /** The piece this item is: ticking it says "cut as asked", Enter logs another real length. */
+  piece?: PieceAsk;
 }>;
+
+export type PieceAsk = Readonly<{ need: string; section: string; long_mm: number; ends_rad: readonly [number, number] }>;
 
 /** A condition that must hold before the step may be ticked. Words under `gates.<id>`: stop, why, opens (a list). */
 export type Gate = Readonly<{
@@ -99,7 +105,7 @@ export type StepDraft = Readonly<{
   items?: readonly Item[];
   survey?: SurveyAsk;
   /** The piece to cut: Enter logs its real length. */
-  piece?: Readonly<{ need: string; section: string; long_mm: number; ends_rad: readonly [number, number] }>;
+  piece?: PieceAsk;
   /** Ticking this step freezes the marks of a third. */
   marks?: Readonly<{ rail: RailName; third: number }>;
   gates?: readonly Gate[];

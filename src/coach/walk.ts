@@ -1,0 +1,126 @@
+import type { Build, StepKey } from '../build/fold.ts';
+import { readingKey } from '../build/fold.ts';
+import type { Figure, FigureId, Finding, Item, SheetDraft, StepDraft } from '../stages/sheet.ts';
+
+export type StepState = 'done' | 'stale' | 'skipped' | 'to do' | 'waiting' | 'stop';
+
+/** A figure that changed since a step was done with it. `now` is missing when the figure is no longer asked. */
+export type Change = Readonly<{ id: FigureId; was: number; now: number | undefined; figure?: Figure }>;
+
+export type Step = Readonly<
+  StepDraft & {
+    state: StepState;
+    changes: readonly Change[];
+    /** Steps that keep it waiting. */
+    waitsFor: readonly StepKey[];
+    /** Gates that are shut and were not passed with a reason. */
+    shut: readonly string[];
+    itemsDone: number;
+    at?: string;
+    why?: string;
+  }
+>;
+
+/** A tick's figures that changed by more than matters at the bench. */
+export const changesSince = (
+  basis: Readonly<Record<string, number>>,
+  figures: ReadonlyMap<FigureId, Figure>,
+): readonly Change[] =>
+  Object.entries(basis).flatMap(([id, was]): Change[] => {
+    const figure = figures.get(id);
+    if (figure === undefined) return [{ id, was, now: undefined }];
+    return figure.value.is === 'exact' && Math.abs(figure.value.v - was) > figure.matters
+      ? [{ id, was, now: figure.value.v, figure }]
+      : [];
+  });
+
+const asksRead = (b: Build, step: StepDraft): boolean =>
+  (step.asks ?? []).every(a => b.readings.has(readingKey(step.key, a.ask)));
+
+/** The basis a step was done with: its tick's, or the oldest of its readings' (each froze what it stood on). */
+const basisOf = (b: Build, step: StepDraft): Readonly<Record<string, number>> | null => {
+  const tick = b.ticks.get(step.key);
+  if (tick !== undefined) return tick.basis;
+  const asks = step.asks ?? [];
+  if (asks.length === 0 || !asksRead(b, step)) return null;
+  return Object.assign({}, ...asks.map(a => b.readings.get(readingKey(step.key, a.ask))?.basis ?? {}));
+};
+
+const surveyDone = (b: Build, step: StepDraft): boolean => {
+  const ask = step.survey;
+  return (
+    ask !== undefined &&
+    b.surveys.some(s => s.closed && !s.retired && s.rail === ask.rail && s.phase === ask.phase && s.kind === ask.kind)
+  );
+};
+
+const pieceCut = (b: Build, need: string): boolean => b.pieces.some(p => p.serves === need && p.fate !== 'spoiled');
+
+/** An item is settled by its tick, a reason, or the piece that was cut for it. */
+export const itemSettled = (b: Build, item: Item): boolean =>
+  item.piece === undefined ? b.ticks.has(item.key) || b.skips.has(item.key) : pieceCut(b, item.piece.need) || b.skips.has(item.key);
+
+const settledItems = (b: Build, step: StepDraft): number => (step.items ?? []).filter(i => itemSettled(b, i)).length;
+
+/** Whether a step's own act is done (whatever changed since). */
+const isDone = (b: Build, step: StepDraft): boolean => {
+  if (step.survey !== undefined) return surveyDone(b, step);
+  if (step.piece !== undefined) return pieceCut(b, step.piece.need);
+  if (step.marks !== undefined) return b.marks.some(m => m.rail === step.marks?.rail && m.third === step.marks?.third);
+  if (step.items !== undefined && step.items.length > 0) {
+    return settledItems(b, step) === step.items.length && asksRead(b, step);
+  }
+  if ((step.asks ?? []).length > 0) return asksRead(b, step);
+  return b.ticks.has(step.key);
+};
+
+/** A finding is settled while the last thing chosen about it was no smaller than what it says now. */
+export const isDecided = (b: Build, f: Finding): boolean => {
+  const last = b.chosen.filter(c => c.finding === f.key).at(-1);
+  if (last === undefined) return false;
+  return f.worst_mm === undefined || last.worst_mm === undefined || f.worst_mm <= last.worst_mm + 0.5;
+};
+
+/** The states of all steps of a build, in walk order; needs are looked up across stages. */
+export const walk = (b: Build, sheets: readonly SheetDraft[]): readonly Step[] => {
+  const figures = new Map(sheets.flatMap(s => s.figures.map(f => [f.id, f] as const)));
+  const drafts = sheets.flatMap(s => s.steps);
+  const settled = new Map(drafts.map(d => [d.key, isDone(b, d) || b.skips.has(d.key)] as const));
+  const blocked = new Map<StepKey, boolean>();
+  for (const f of sheets.flatMap(s => s.findings)) {
+    if (isDecided(b, f)) continue;
+    for (const k of f.blocks ?? []) blocked.set(k, true);
+  }
+
+  return drafts
+    .map((draft): Step => {
+      const waitsFor = draft.needs.filter(k => settled.get(k) === false);
+      const shut = (draft.gates ?? [])
+        .filter(g => g.shut && (g.never === true || !b.overrides.has(`${draft.key} ${g.id}`)))
+        .map(g => g.id);
+      const done = settled.get(draft.key) === true;
+      const skip = b.skips.get(draft.key);
+      const basis = basisOf(b, draft);
+      const changes = done && skip === undefined && basis !== null ? changesSince(basis, figures) : [];
+      const common = { ...draft, changes, waitsFor, shut, itemsDone: settledItems(b, draft) };
+      if (skip !== undefined) return { ...common, state: 'skipped', at: skip.at, why: skip.why };
+      if (done) {
+        const at = b.ticks.get(draft.key)?.at;
+        return { ...common, state: changes.length > 0 ? 'stale' : 'done', ...(at === undefined ? {} : { at }) };
+      }
+      if (waitsFor.length > 0) return { ...common, state: 'waiting' };
+      if (shut.length > 0 || blocked.get(draft.key) === true) return { ...common, state: 'stop' };
+      return { ...common, state: 'to do' };
+    })
+    .sort((x, y) => x.turn - y.turn);
+};
+
+/** The step to do next: the first open one; a shut gate is next only when nothing else is open. Stale ones ask for a look first within their stage. */
+export const nextStep = (steps: readonly Step[]): Step | null =>
+  steps.find(s => s.state === 'to do') ?? steps.find(s => s.state === 'stop') ?? steps.find(s => s.state === 'stale') ?? null;
+
+/** Ticks whose step no page offers any more: kept and listed as "done, no longer asked". */
+export const noLongerAsked = (b: Build, sheets: readonly SheetDraft[]): readonly StepKey[] => {
+  const asked = new Set(sheets.flatMap(s => s.steps.flatMap(d => [d.key, ...(d.items ?? []).map(i => i.key)])));
+  return [...b.ticks.keys()].filter(k => !asked.has(k));
+};

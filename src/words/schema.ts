@@ -1,0 +1,86 @@
+import * as z from 'zod/mini';
+
+const line = z.string().check(z.minLength(1), z.maxLength(900));
+const short = z.string().check(z.minLength(1), z.maxLength(140));
+const lines = z.array(line);
+const optional = z.optional(line);
+
+/** A table of published numbers, with where they come from and the mark that says how they were come by. */
+const source = z.strictObject({
+  title: line,
+  mark: z.enum(['found', 'memory', 'practice', 'derived']),
+  note: optional,
+});
+
+/** The words of one file in content/. Marks in braces name a figure in the step's `uses`, a fill, or the subject. */
+export const FILE_SCHEMA = z.strictObject({
+  stage: z.optional(z.string()),
+  figures: z.optional(z.record(z.string(), z.strictObject({ label: short, why: line, source: z.string() }))),
+  steps: z.optional(
+    z.record(
+      z.string(),
+      z.strictObject({
+        title: short,
+        do: optional,
+        posture: optional,
+        why: line,
+        caution: optional,
+        /** The caution in a few words, once it has been read. */
+        brief: z.optional(short),
+        measure: optional,
+        more: optional,
+        asks: z.optional(z.record(z.string(), short)),
+        /** What one of the repeated things is called. */
+        item: z.optional(short),
+        /** What Space does, in two or three words. */
+        tick: z.optional(short),
+      }),
+    ),
+  ),
+  gates: z.optional(z.record(z.string(), z.strictObject({ stop: short, why: line, opens: lines }))),
+  findings: z.optional(
+    z.record(z.string(), z.strictObject({ title: short, text: lines, sure: optional, not: optional })),
+  ),
+  remedies: z.optional(z.record(z.string(), z.strictObject({ deed: short, steps: lines, later: short }))),
+  cautions: z.optional(z.record(z.string(), z.strictObject({ title: short, text: line }))),
+  problems: z.optional(z.record(z.string(), z.strictObject({ says: line, change: line }))),
+  refusals: z.optional(z.record(z.string(), z.strictObject({ says: line, accepted: line }))),
+  questions: z.optional(
+    z.record(
+      z.string(),
+      z.strictObject({
+        ask: short,
+        /** What the number is measured to, or what the choice decides, in a line. */
+        about: line,
+        choices: z.optional(z.record(z.string(), short)),
+      }),
+    ),
+  ),
+  hurt: z.optional(z.record(z.string(), z.strictObject({ title: short, now: lines, call: line }))),
+  glossary: z.optional(z.record(z.string(), line)),
+  rechecks: z.optional(z.record(z.string(), z.strictObject({ title: short, why: line }))),
+  sources: z.optional(z.record(z.string(), source)),
+  says: z.optional(z.record(z.string(), line)),
+});
+
+export type ContentFile = z.infer<typeof FILE_SCHEMA>;
+
+type Part<K extends keyof ContentFile> = NonNullable<ContentFile[K]>;
+
+/** All words, every file joined; steps stand under their stage. */
+export type Content = Readonly<{
+  figures: Part<'figures'>;
+  steps: Record<string, Part<'steps'>>;
+  gates: Part<'gates'>;
+  findings: Part<'findings'>;
+  remedies: Part<'remedies'>;
+  cautions: Part<'cautions'>;
+  problems: Part<'problems'>;
+  refusals: Part<'refusals'>;
+  questions: Part<'questions'>;
+  hurt: Part<'hurt'>;
+  glossary: Part<'glossary'>;
+  rechecks: Part<'rechecks'>;
+  sources: Part<'sources'>;
+  says: Part<'says'>;
+}>;
