@@ -19,6 +19,9 @@ export type FigureOptions = Readonly<{
 /** A figure taken apart: which side of zero it lies on after rounding, its digits, its unit ('' for a count). */
 export type FigureParts = Readonly<{ side: -1 | 0 | 1; digits: string; unit: string }>;
 
+/** Past it a float no longer tells one unit from the next. */
+const WRITABLE_BELOW = 1e15;
+
 /** From here up a tape is read in feet and inches. */
 export const FEET_FROM_IN = 24;
 
@@ -44,7 +47,7 @@ const time = (seconds: number): Omit<FigureParts, 'side'> => {
 };
 
 /**
- * Takes a figure apart for writing. A value that is no finite number gives a dash.
+ * Takes a figure apart for writing. A value that is no number, or past all writing, gives a dash.
  *
  * @param value in the quantity's inner unit
  */
@@ -54,11 +57,11 @@ export const figureParts = (
   system: System,
   options: FigureOptions = {},
 ): FigureParts => {
-  if (!Number.isFinite(value)) return { side: 0, digits: '–', unit: '' };
   const { unit, step: usualStep } = usual(quantity, system);
   const step = options.step ?? usualStep;
   const shown = convert(value, innerUnit(quantity), unit);
   const size = Math.abs(shown);
+  if (!(size < WRITABLE_BELOW)) return { side: 0, digits: '–', unit: '' };
   const parts =
     quantity === 'time' && options.step === undefined && !options.bare
       ? time(Math.abs(value))

@@ -58,9 +58,10 @@ export const ruled = (size: number, step: number): string => {
   return whole === 0 ? `${top}/${bottom}` : `${whole} ${top}/${bottom}`;
 };
 
-/** A size in inches as feet and inches, to the nearest step: `5'-3 1/2`, `8'-0`. Carries: never `5'-12`. */
+/** A size in inches as feet and inches, to the nearest step: `5'-3 1/2`, `5'-0 1/2`, `8'-0`. Carries: never `5'-12`. */
 export const feetAndInches = (inches: number, step: number): string => {
   const rounded = nearest(inches, step);
   const feet = Math.floor((rounded + LAST_BITS) / 12);
-  return `${feet}'-${ruled(rounded - feet * 12, step)}`;
+  const inchesLeft = ruled(rounded - feet * 12, step);
+  return `${feet}'-${/^\d+\//.test(inchesLeft) ? '0 ' : ''}${inchesLeft}`;
 };

@@ -43,9 +43,8 @@ export const write = (
   const { sign = false, unit = true, ...how } = options;
   const parts = figureParts(value, quantity, system, { ...how, bare: !unit });
   const before = parts.side < 0 ? '−' : parts.side > 0 && sign ? '+' : '';
-  if (quantity === 'time' && unit && how.step === undefined && Number.isFinite(value)) {
-    const long = hours(Math.abs(value));
-    if (long !== null) return `${before}${long}`;
-  }
+  const clock = quantity === 'time' && parts.unit === 'min' && unit && how.step === undefined;
+  const long = clock ? hours(Math.abs(value)) : null;
+  if (long !== null) return `${before}${long}`;
   return `${before}${parts.digits}${unit ? `${joint(parts.unit)}${parts.unit}` : ''}`;
 };
