@@ -159,7 +159,7 @@ export const sideView = (s: Situation, options: { lit?: string } = {}): Scene =>
   const lip = spotAtSlope(c, 0, c.exit_rad, c.straight_mm);
   items.push({
     is: 'label',
-    at: { x: 0, y: -faceOffset(c, 'rail bottom face') },
+    at: { x: 0, y: 2 * d.tube.depth_mm },
     text: 'entry',
     anchor: 'left',
   });
