@@ -1,5 +1,6 @@
 import type { Answered, DesignField, RailName } from '../ramp/design.ts';
 import type { Entry, EntryOf } from './entries.ts';
+import { goneIds, inOrder } from './order.ts';
 
 export type StepKey = string;
 
@@ -90,23 +91,9 @@ export const readingKey = (step: StepKey, ask: string): string => `${step}#${ask
 /** Remedies after which a rail is no longer the rail that was measured. */
 const RESHAPES = new Set(['re-cut', 're-lay', 'close-slit', 'add-slit', 'start-again', 'match-rail']);
 
-const newestFirst = (a: Entry, b: Entry): number => b.n - a.n || (a.id < b.id ? 1 : -1);
-const oldestFirst = (a: Entry, b: Entry): number => -newestFirst(a, b);
-
-/** Ids of the entries that count as gone: struck or replaced by a live entry; a strike can itself be struck. */
-export const goneIds = (entries: readonly Entry[]): Set<string> => {
-  const gone = new Set<string>();
-  for (const e of [...entries].sort(newestFirst)) {
-    if (gone.has(e.id)) continue;
-    if (e.kind === 'entry-struck') gone.add(e.target);
-    for (const target of e.replaces ?? []) gone.add(target);
-  }
-  return gone;
-};
-
 /** The build that a set of entries tells, in any order they come. Never throws, never refuses. */
 export const fold = (entries: readonly Entry[]): Build => {
-  const all = [...entries].sort(oldestFirst);
+  const all = inOrder(entries);
   const gone = goneIds(all);
   const live = all.filter(e => !gone.has(e.id) && e.kind !== 'entry-struck');
   const alive = new Set(live.map(e => e.id));

@@ -157,4 +157,9 @@ export type SheetDraft = Readonly<{
   findings: readonly Finding[];
   /** The drawing of the stage. */
   scene: Scene;
+  /** Heavy questions this page has, whose answers it does without for now. */
+  asked?: readonly HeavyAsk[];
 }>;
+
+/** A heavy question: a kernel's name and its input, plain data. */
+export type HeavyAsk = Readonly<{ topic: 'rail' | 'spring-back'; input: unknown }>;

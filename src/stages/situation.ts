@@ -1,10 +1,10 @@
 import type { Build } from '../build/fold.ts';
 import type { Measured } from '../ramp/measured.ts';
 import type { Ramp } from '../ramp/ramp.ts';
-import type { SheetDraft } from './sheet.ts';
+import type { HeavyAsk as Ask, SheetDraft } from './sheet.ts';
 
-/** A heavy question: a kernel's name and its input. */
-export type Ask = Readonly<{ topic: 'rail' | 'spring-back'; input: unknown }>;
+export type { HeavyAsk as Ask } from './sheet.ts';
+
 export type Answer<T> = { readonly is: 'known'; readonly value: T } | { readonly is: 'pending'; readonly ask: Ask };
 /** Answers kept, by topic and input as text. */
 export type Answers = ReadonlyMap<string, unknown>;

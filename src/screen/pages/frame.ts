@@ -1,0 +1,82 @@
+import { openFindings, type View } from '../../coach/view.ts';
+import { cutRow, joinSides, row, rule } from '../../drawing/cells.ts';
+import type { Row } from '../../drawing/row.ts';
+import { signOf, SIGNS } from '../../drawing/signs.ts';
+import { toAscii } from '../../drawing/ascii-twin.ts';
+import { STAGES, type Stage } from '../../stages/sheet.ts';
+import type { PageContext } from './context.ts';
+
+/** Rows of a page: one less than the terminal has, or the whole screen is written anew at every key. */
+export const pageRows = (c: PageContext): number => Math.max(1, c.look.rows - 1);
+
+const clockTime = (iso: string): string => {
+  const d = new Date(iso);
+  return Number.isNaN(d.getTime()) ? '' : `${String(d.getHours()).padStart(2, '0')}:${String(d.getMinutes()).padStart(2, '0')}`;
+};
+
+const findingCounts = (view: View): Row => {
+  const open = openFindings(view);
+  const count = (severity: 'stop' | 'fix' | 'watch') => open.filter(f => f.severity === severity).length;
+  const parts = [
+    [count('stop'), 'stop', 'to stop for'],
+    [count('fix'), 'fix', 'to fix'],
+    [count('watch'), 'watch', 'to watch'],
+  ] as const;
+  return row(
+    ...parts.flatMap(([n, state, word]) =>
+      n === 0 ? [] : [[SIGNS[state].role, `${SIGNS[state].sign} ${n} ${word}`] as const, '  '],
+    ),
+  );
+};
+
+/** Row 1: the build, what is open, where the entries are. */
+export const titleRow = (c: PageContext, name = c.view.build.name): Row => {
+  const disk: Row =
+    c.disk.is === 'on disk'
+      ? row(['settled', `✓ on disk${c.disk.at === null ? '' : ` ${clockTime(c.disk.at)}`}`])
+      : c.disk.is === 'read only'
+        ? row(['quiet', '– read only'])
+        : row(['halt', '■ NOT ON DISK']);
+  const left = joinSides(row(' ', ['lead', `${name}${c.view.build.invented ? ' (invented)' : ''}`]), [], 32);
+  const counts = findingCounts(c.view);
+  const pad = ' '.repeat(Math.max(1, 33 - left.reduce((w, s) => w + s.text.length, 0)));
+  return joinSides([...left, { text: pad }, ...counts], disk, c.look.columns);
+};
+
+/** Row 2: the stages, heavy up to where you are, light after. */
+export const stripRow = (view: View, stage: Stage): Row => {
+  const at = STAGES.indexOf(stage);
+  const open = openFindings(view);
+  const stale = view.steps.filter(s => s.state === 'stale');
+  return row(
+    ' ',
+    ...STAGES.flatMap((name, i) => {
+      const look = open.some(f => f.stage === name && f.severity !== 'watch') || stale.some(s => s.stage === name);
+      const label = `${i + 1} ${i === at ? name.toUpperCase() : name}${look ? '!' : ''}`;
+      const text = i === at ? (['lit', `▸${label}◂`] as const) : label;
+      const heavy = i < at;
+      const stroke = i === STAGES.length - 1 ? '' : i === at || i + 1 === at ? (heavy ? '━' : '─') : heavy ? ' ━ ' : ' ─ ';
+      return [text, ['quiet', stroke] as const];
+    }),
+  );
+};
+
+/** Head, body filled to the foot, foot: cut to the page and, where asked, in 7-bit signs. */
+export const page = (c: PageContext, head: readonly Row[], body: readonly Row[], foot: readonly Row[]): Row[] => {
+  const rows = pageRows(c);
+  const room = Math.max(0, rows - head.length - foot.length);
+  const middle = body.slice(0, room);
+  const filled = [...head, ...middle, ...Array.from({ length: room - middle.length }, (): Row => []), ...foot].slice(0, rows);
+  const shown = c.look.ascii ? toAscii(filled, c.look.columns) : filled;
+  return shown.map(r => cutRow(r, c.look.columns, c.look.ascii));
+};
+
+/** Row 22: what was last done, or why a key did nothing. */
+export const echoRow = (c: PageContext, fallback = ''): Row => {
+  if (c.disk.is === 'not on disk') return row(' ', ['halt', `Not on disk: ${c.disk.why}. Enter tries again.`]);
+  return row(' ', c.message ?? fallback);
+};
+
+export const ruleRow = (c: PageContext, left: string, right = ''): Row => rule(left, right, c.look.columns);
+
+export { signOf };

@@ -1,0 +1,40 @@
+import type { View } from '../../coach/view.ts';
+import { sheetOf } from '../../coach/view.ts';
+import type { Figure, Finding, LineName, StepDraft } from '../../stages/sheet.ts';
+import type { LineRef } from '../../ramp/design.ts';
+import { say, sayLines, textAt, type Voice } from '../../words/say.ts';
+
+export type StepPart = 'title' | 'do' | 'posture' | 'why' | 'caution' | 'brief' | 'measure' | 'more' | 'item' | 'tick';
+
+export const figuresOf = (view: View, step: StepDraft): readonly Figure[] => {
+  const all = view.sheets.flatMap(s => s.figures);
+  // Its own figures first: the part before @ names them in its words.
+  const own = step.uses.flatMap(id => all.filter(f => f.id === id));
+  return [...own, ...sheetOf(view, step.stage).figures];
+};
+
+/** A part of a step's words, or null where it has none. */
+export const stepText = (view: View, voice: Voice, step: StepDraft, part: StepPart): string | null => {
+  const words = `steps.${step.stage}.${step.words}.${part}`;
+  if (textAt(voice.content, words) === undefined) return null;
+  return say(voice, { words, fills: step.fills ?? {} }, figuresOf(view, step));
+};
+
+export const askLabel = (view: View, voice: Voice, step: StepDraft, ask: string): string =>
+  say(voice, { words: `steps.${step.stage}.${step.words}.asks.${ask}`, fills: step.fills ?? {} }, figuresOf(view, step));
+
+export const findingText = (voice: Voice, f: Finding, part: 'title' | 'sure' | 'not'): string | null => {
+  const words = `findings.${f.words}.${part}`;
+  return textAt(voice.content, words) === undefined ? null : say(voice, { words, fills: f.fills ?? {} });
+};
+
+export const findingLines = (voice: Voice, f: Finding): readonly string[] =>
+  sayLines(voice, { words: `findings.${f.words}.text`, fills: f.fills ?? {} });
+
+/** The line a number belongs to, in words, capitals on the face. */
+export const lineText = (line: LineRef | LineName | undefined): string => {
+  if (line === undefined) return '';
+  if (typeof line === 'string') return `line: ${line.toUpperCase()}`;
+  const face = line.face === 'hinge line' ? 'BACK WALL' : line.face.replace(/(top|bottom) face|deck top|ground/, w => w.toUpperCase());
+  return `line: ${face}${line.rail === undefined ? '' : ` of ${line.rail}`}`;
+};
