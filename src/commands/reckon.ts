@@ -37,7 +37,8 @@ export const run = async (args: readonly string[], io: ReckonIo): Promise<number
     return code;
   };
 
-  if (flags.topic === undefined && flags.fields.entries.length === 0 && flags.files.length === 0) {
+  const bare = flags.fields.entries.length === 0 && flags.files.length === 0;
+  if (flags.topic === undefined && (flags.help || bare)) {
     const topics = await Promise.all(Object.values(TOPICS).map(async load => (await load()).topic));
     if (flags.json)
       json({ topics: topics.map(({ name, summary, example }) => ({ name, summary, example })) });

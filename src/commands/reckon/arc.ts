@@ -36,7 +36,7 @@ export const topic: Topic = {
       // Degrees given come back as given, not by way of radians.
       ...(exit_deg === undefined ? {} : { exit_deg }),
       ...(other === undefined ? {} : { other: answerOf(other) }),
-      ...(doubtful ? { warning: warningOf(arc) } : {}),
+      ...(doubtful ? { warnings: [warningOf(arc)] } : {}),
     });
   },
 };

@@ -65,7 +65,8 @@ const partText = (value: unknown): string => {
 const listBlock = (list: readonly unknown[], name: string, indent: string): string => {
   if (list.length === 0) return `${indent}none`;
   if (list.every(one => typeof one === 'number')) return listText(list as readonly number[], indent, WIDTH);
-  if (!list.every(isRecord)) return list.map(one => `${indent}${partText(one)}`).join('\n');
+  if (!list.every(isRecord))
+    return list.map(one => wrapped(`${indent}${partText(one)}`, WIDTH, `${indent}  `)).join('\n');
   const rows = list as readonly TopicAnswer[];
   const names = [...new Set(rows.flatMap(row => Object.keys(row)))];
   const columns = names.map(one =>

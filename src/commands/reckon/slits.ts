@@ -15,8 +15,14 @@ type Input = Readonly<{
   count?: number;
 }>;
 
-/** Shortest flat between slits that leaves room for a tack outside both soft zones [practice]. */
+/** Below this a flat has no room for a tack outside the soft zones of both its welds [practice]. */
 const SHORTEST_FLAT_mm = 25;
+
+/** A wall thinner than this burns through at the back corner under a first-timer's hand [practice]. */
+const THINNEST_WALL_mm = 2;
+
+/** What a kerf may have beyond half the wall when the cut stops where the corner's round begins [practice]. */
+const KERF_BEYOND_HALF_WALL_mm = 0.3;
 
 export const topic: Topic = {
   name: 'slits',
@@ -59,7 +65,7 @@ export const topic: Topic = {
         pull_rad: 'pull_deg',
       });
     const { count, pitch_mm, close_rad, faceGap_mm, facetSag_mm, cutLength_mm, marks_mm } = plan.value;
-    const short = pitch_mm < Math.max(SHORTEST_FLAT_mm, rest.depth_mm);
+    const warnings = warningsOf(rest.depth_mm, rest.wall_mm, rest.kerf_mm, pitch_mm);
     return good({
       count,
       pitch_mm,
@@ -68,12 +74,29 @@ export const topic: Topic = {
       facet_sag_mm: facetSag_mm,
       cut_length_mm: cutLength_mm,
       marks_mm,
-      ...(short
-        ? {
-            warning:
-              'the flats are shorter than the tube is deep, or than 25 mm: welds this close soften one another.',
-          }
-        : {}),
+      ...(warnings.length === 0 ? {} : { warnings }),
     });
   },
 };
+
+/** What the shop would say about such slits; the numbers are right all the same. */
+const warningsOf = (
+  depth_mm: number,
+  wall_mm: number,
+  kerf_mm: number,
+  pitch_mm: number,
+): readonly string[] => [
+  ...(wall_mm < THINNEST_WALL_mm
+    ? [`A wall under ${THINNEST_WALL_mm} mm is no first welding job: the back corners burn through.`]
+    : []),
+  ...(kerf_mm > wall_mm / 2 + KERF_BEYOND_HALF_WALL_mm
+    ? [
+        'The slit is wider than half the wall: what stays open at the back corner burns through. Use a thinner disc.',
+      ]
+    : []),
+  ...(pitch_mm < Math.max(SHORTEST_FLAT_mm, depth_mm)
+    ? [
+        'The flats are shorter than the tube is deep, or than 25 mm: welds so close soften the steel between them.',
+      ]
+    : []),
+];

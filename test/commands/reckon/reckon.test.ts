@@ -123,6 +123,7 @@ describe('help', () => {
     expect(code).toBe(0);
     for (const name of Object.keys(TOPICS)) expect(out).toContain(`curvewright reckon ${name}`);
     expect((await reckon(['--help'])).out).toBe(out);
+    expect((await reckon(['--radius_mm', '3', '--help'])).out).toBe(out);
     expect((await reckon(['--json'])).json().topics).toHaveLength(Object.keys(TOPICS).length);
   });
 
