@@ -26,8 +26,10 @@ export type PreparedFrame = Readonly<{
   solve: (loads: readonly FrameLoad[], supportMovements?: readonly SupportMovement[]) => Outcome<FrameAnswer>;
 }>;
 
-/** Under this a Cholesky has lost too many digits for its corrections to gain quickly. */
-const CHOLESKY_PIVOT = 1e-9;
+/** Factors whose first correction is a smaller share of the energy than this are good enough: a thousandth of the movement. */
+const GOOD_SHARE = 1e-6;
+/** Above this share corrections gain too little to end. */
+const POOR_SHARE = 0.01;
 /** A correction's share of the energy at which an answer is taken: 1e-8 of the movement. Most end far below it. */
 const SETTLED_ENERGY = 1e-16;
 const MOST_ROUNDS = 60;
@@ -51,11 +53,19 @@ export const prepareFrame = async (model: FrameModel): Promise<Outcome<PreparedF
   const square = assemble(rows, unknowns.movements.length);
   const scale = Float64Array.from(square, (row, k) => 1 / Math.sqrt(row[k]!));
   if (!scale.every(value => value > 0 && Number.isFinite(value))) return beyondNumbers('members');
-  const factor = (await trustedCholesky(scaled(square, scale))) ?? (await factorRows(rows, scale));
-  if (factor === null) return stiffnessesTooFarApart();
-  const frame: Frame = { model, places, members, unknowns, rows, scale, factor };
-  return good({ solve: (loads, supportMovements = []) => solveCase(frame, loads, supportMovements) });
+  const withFactor = (factor: Factor): Frame => ({ model, places, members, unknowns, rows, scale, factor });
+  const cholesky = await factorSquare(scaled(square, scale));
+  if (cholesky !== null && firstCorrection(withFactor(cholesky)) < GOOD_SHARE)
+    return good(solver(withFactor(cholesky)));
+  const byRows = await factorRows(rows, scale);
+  if (byRows !== null && firstCorrection(withFactor(byRows)) < POOR_SHARE)
+    return good(solver(withFactor(byRows)));
+  return stiffnessesTooFarApart();
 };
+
+const solver = (frame: Frame): PreparedFrame => ({
+  solve: (loads, supportMovements = []) => solveCase(frame, loads, supportMovements),
+});
 
 type Frame = Readonly<{
   model: FrameModel;
@@ -67,9 +77,21 @@ type Frame = Readonly<{
   factor: Factor;
 }>;
 
-const trustedCholesky = async (square: readonly Float64Array[]): Promise<Factor | null> => {
-  const factor = await factorSquare(square);
-  return factor !== null && factor.leastPivot >= CHOLESKY_PIVOT ? factor : null;
+/**
+ * How well the factors fit the frame: the share of the energy that is left to correct after one solution, under a load on every
+ * unknown at once. The softest mode takes most of such a load, and it is the one whose digits are lost first.
+ */
+const firstCorrection = (frame: Frame): number => {
+  const onMovements = new Float64Array(frame.unknowns.of.length);
+  for (const [k, at] of frame.unknowns.movements.entries())
+    onMovements[at] = (0.5 + (((k + 1) * 0.618_033_988_749_895) % 1)) / frame.scale[k]!;
+  const sums: LoadSums = { onMovements, acrossMembers: new Float64Array(frame.members.length) };
+  const movement = new Movement(new Float64Array(frame.unknowns.of.length));
+  const first = nextCorrection(frame, sums, movement);
+  if (first.energy === 0) return 0;
+  move(frame, movement, first.change);
+  const share = nextCorrection(frame, sums, movement).energy / first.energy;
+  return Number.isNaN(share) ? Infinity : share;
 };
 
 const solveCase = (
@@ -103,30 +125,37 @@ const drivenMovements = (
 
 /** Moves the nodes until every one is in balance: the first round is the solution, the rest win back the digits rounding took. */
 const settle = (frame: Frame, sums: LoadSums, movement: Movement): ReturnType<typeof refuse> | null => {
-  const { unknowns, scale, factor } = frame;
-  const onUnknowns = (all: Float64Array) =>
-    Float64Array.from(unknowns.movements, (at, k) => all[at]! * scale[k]!);
   // Measured by the forces before they cancel: where loads balance by themselves, all that is left is their rounding.
-  const gross = onUnknowns(outOfBalance(frame, sums, movement, Math.abs));
-  const whole = energyOf(factor.solve(gross), gross);
-  const settled = (energy: number) => energy <= SETTLED_ENERGY * whole;
+  const whole = nextCorrection(frame, sums, movement, Math.abs).energy;
   let last = Infinity;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const right = onUnknowns(outOfBalance(frame, sums, movement));
-    const change = factor.solve(right);
-    const energy = energyOf(change, right);
+    const { change, energy } = nextCorrection(frame, sums, movement);
     if (!Number.isFinite(energy)) return beyondNumbers('loads');
     // From the second correction on, one that no longer shrinks is rounding alone.
     if (round > 1 && !(energy < last / 4)) break;
-    for (const [k, at] of unknowns.movements.entries()) movement.add(at, change[k]! * scale[k]!);
+    move(frame, movement, change);
     last = energy;
     if (energy === 0) break;
   }
-  return settled(last) ? null : stiffnessesTooFarApart();
+  return last <= SETTLED_ENERGY * whole ? null : stiffnessesTooFarApart();
 };
 
-const energyOf = (change: Float64Array, force: Float64Array): number =>
-  change.reduce((sum, value, k) => sum + value * force[k]!, 0);
+/** The scaled step that the factors ask for, and the energy in it. */
+const nextCorrection = (
+  frame: Frame,
+  sums: LoadSums,
+  movement: Movement,
+  part?: (force: number) => number,
+): { change: Float64Array; energy: number } => {
+  const out = outOfBalance(frame, sums, movement, part);
+  const right = Float64Array.from(frame.unknowns.movements, (at, k) => out[at]! * frame.scale[k]!);
+  const change = frame.factor.solve(right);
+  return { change, energy: change.reduce((sum, value, k) => sum + value * right[k]!, 0) };
+};
+
+const move = ({ unknowns, scale }: Frame, movement: Movement, change: Float64Array): void => {
+  for (const [k, at] of unknowns.movements.entries()) movement.add(at, change[k]! * scale[k]!);
+};
 
 /** What each movement's load is more than its members take; with `part` Math.abs, all of it added up without cancelling. */
 const outOfBalance = (
