@@ -57,8 +57,10 @@ export const slitStrip = (s: Situation, rail: RailName, lit?: number): Scene => 
         { x: slit.at_mm, y: here ? deep * 1.3 : deep },
       ],
     });
-    const end = slit.number === 1 || slit.number === plan.slits.length;
-    if (here || end || slit.number % 5 === 0) {
+    const count = plan.slits.length;
+    const end = slit.number === 1 || slit.number === count;
+    const fifth = slit.number % 5 === 0 && slit.number < count - 1;
+    if (here || end || fifth) {
       items.push({
         is: 'label',
         at: { x: slit.at_mm, y: here ? deep * 1.6 : -deep * 0.5 },

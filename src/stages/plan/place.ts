@@ -1,0 +1,24 @@
+import { readingKey } from '../../build/fold.ts';
+import type { Situation } from '../situation.ts';
+
+/** What one person lifts close to the body between knee and elbow, kg, and the share two together manage of twice that (HSE lifting filter and L23 [memory]). */
+const ONE_LIFTS_kg = 25;
+const TOGETHER = 2 / 3;
+
+/** People wanted to lift the bare frame, the builder among them: ⌈mass/(2/3·25 kg)⌉, never fewer than two (bench-practice list "assemble"; practice). */
+export const liftPeople = (s: Situation): number =>
+  Math.max(2, Math.ceil(s.ramp.masses.frame_kg / (ONE_LIFTS_kg * TOGETHER)));
+
+/** Helpers the person said can come, or null when not said yet. */
+export const helpersSaid = (s: Situation): number | null =>
+  s.build.readings.get(readingKey('plan/helpers', 'helpers'))?.value ?? null;
+
+/** Free floor round a rail lying on its jig, mm each side (common practice: room to kneel and to turn it). */
+export const ROOM_ROUND_JIG = 600;
+
+/** Jig sheets of 2440 × 1220 mm: ⌈(run + 600)/2440⌉ × ⌈(height + 600)/1220⌉ (bench-practice list "bay"). */
+export const jigSheets = (s: Situation): number =>
+  Math.ceil((s.ramp.lip.x_mm + ROOM_ROUND_JIG) / 2440) * Math.ceil((s.ramp.lip.y_mm + ROOM_ROUND_JIG) / 1220);
+
+/** Longest lead for a small machine on a household circuit, m: 7.6 m (25 ft) of 12 AWG, 15 m of 10 AWG (one garage-welding page [found]; 2.5 mm² is nearest [practice]). */
+export const LEAD_m = { thin: 7.6, thick: 15.2 } as const;

@@ -1,0 +1,184 @@
+import { deckLength } from '../../ramp/mass.ts';
+import { type Member, sectionName } from '../../ramp/members.ts';
+import { type Consumption, consumption } from '../../reckon/welding/consumption.ts';
+import type { Item } from '../sheet.ts';
+import type { Situation } from '../situation.ts';
+import { BAR_mm, barCount } from './bars.ts';
+import { jigSheets } from './place.ts';
+
+/** Steel is bought a tenth over (bench-practice "buy"): the spare comes before the waste is made small. */
+const SPARE_SHARE = 1.1;
+/** What an abrasive saw takes with each cut, mm (2.5 to 3 [practice]). */
+const SAW_KERF = 3;
+/** A sheet of ply and of plate as a yard sells it, mm: 1220 × 2440 (trade size). */
+const SHEET = { long: 2440, wide: 1220 } as const;
+/** Blocks stand both sides of the rail every 2.5 flats, and four more; three screws each (bench-practice "bay"). */
+const FLATS_PER_BLOCK = 2.5;
+/** One clamp for so much of rail, mm (bench-practice "tack"). */
+const RAIL_PER_CLAMP = 400;
+
+type Value = NonNullable<Item['value']>;
+
+const plates = new Set(['side plate', 'foot plate']);
+
+const isPlate = (m: Member): boolean => plates.has(m.kind);
+
+/** What discs, wire and gas the frame is likely to use up; null when its tube is past what the rules know. */
+export const uses = (s: Situation): Consumption | null => {
+  const { design: d, members, plans, rails } = s.ramp;
+  const slits = Math.max(0, ...[...plans.values()].map(p => p.slits.length));
+  const used = consumption({
+    process: 'gmaw',
+    slits,
+    rails: rails.length,
+    joints: members.reduce((sum, m) => sum + m.joints, 0),
+    pieces: members.filter(m => !isPlate(m)).length,
+    ...d.tube,
+  });
+  return used.ok ? used.value : null;
+};
+
+/** Steel of one section: the pieces, a tenth over, as metres and bars. */
+const steel = (s: Situation, section: string): { long_mm: number; bars: number } => {
+  const pieces = s.ramp.members.filter(m => !isPlate(m) && sectionName(m.tube) === section);
+  const lengths = pieces.map(m => m.long_mm);
+  const spare = pieces.filter(m => m.kind === 'curved rail').map(m => m.long_mm)[0];
+  if (spare !== undefined) lengths.push(spare);
+  const long_mm = lengths.reduce((sum, l) => sum + l, 0) * SPARE_SHARE;
+  const bars = Math.max(
+    barCount(lengths, BAR_mm[s.build.system], SAW_KERF),
+    Math.ceil(long_mm / BAR_mm[s.build.system]),
+  );
+  return { long_mm, bars };
+};
+
+const deckPieces = (s: Situation): number => {
+  const d = s.ramp.design;
+  return d.deck.kind === 'sheet'
+    ? d.deck.layers * Math.ceil(deckLength(d) / SHEET.long) * Math.ceil(d.width / SHEET.wide - 1e-9)
+    : Math.ceil(deckLength(d) / (d.deck.board_mm + 3));
+};
+
+/** What to have before the first cut, the spare rail first. Counts are computed; each line is one key. */
+export const shoppingList = (s: Situation): readonly Item[] => {
+  const { design: d, plans, rails, members } = s.ramp;
+  const first = plans.get(rails[0] ?? '');
+  const used = uses(s);
+  const list: Item[] = [];
+  const add = (
+    id: string,
+    name: string,
+    value?: Value,
+    fills: Readonly<Record<string, Value>> = {},
+  ): void => {
+    list.push({
+      key: `plan/buy#${id}`,
+      name,
+      note: { words: `says.buy-${id}`, fills },
+      ...(value === undefined ? {} : { value }),
+    });
+  };
+  const count = (v: number): Value => ({ v, as: 'count' });
+  const metres = (mm: number): Value => ({ v: mm / 1000, as: 'distance' });
+  const slit = (first?.slits.length ?? 0) > 0;
+
+  if (first !== undefined && slit) add('spare-rail', 'spare rail', { v: first.cut_mm, as: 'length' });
+  const rail = steel(s, sectionName(d.tube));
+  const post = steel(s, sectionName(d.post));
+  const same = sectionName(d.tube) === sectionName(d.post);
+  add(
+    'rail-tube',
+    `tube ${s.build.system === 'us' ? 'for rails' : sectionName(d.tube)}`,
+    metres(rail.long_mm),
+    {
+      bars: count(rail.bars),
+      bar: { v: BAR_mm[s.build.system], as: 'length' },
+      depth: { v: d.tube.depth_mm, as: 'thickness' },
+      width: { v: d.tube.width_mm, as: 'thickness' },
+      wall: { v: d.tube.wall_mm, as: 'thickness' },
+    },
+  );
+  if (!same) {
+    add(
+      'post-tube',
+      `tube ${s.build.system === 'us' ? 'for uprights' : sectionName(d.post)}`,
+      metres(post.long_mm),
+      {
+        bars: count(post.bars),
+        bar: { v: BAR_mm[s.build.system], as: 'length' },
+        depth: { v: d.post.depth_mm, as: 'thickness' },
+        width: { v: d.post.width_mm, as: 'thickness' },
+        wall: { v: d.post.wall_mm, as: 'thickness' },
+      },
+    );
+  }
+  add('plates', 'side and foot plates', count(members.filter(isPlate).length), {
+    side: count(members.filter(m => m.kind === 'side plate').length),
+    foot: count(members.filter(m => m.kind === 'foot plate').length),
+  });
+  add(
+    'entry-plate',
+    'entry plate',
+    { v: s.ramp.entry.length_mm, as: 'length' },
+    {
+      wide: { v: d.width, as: 'length' },
+      bearers: count(s.ramp.entry.bearers.length),
+    },
+  );
+  if (d.deck.kind === 'sheet') {
+    add('deck-sheets', 'deck sheets', count(deckPieces(s)), {
+      layer: { v: d.deck.layer_mm, as: 'thickness' },
+      layers: count(d.deck.layers),
+    });
+  } else {
+    add('deck-boards', 'deck boards', count(deckPieces(s)), {
+      board: { v: d.deck.board_mm, as: 'length' },
+      thick: { v: d.deck.thickness_mm, as: 'length' },
+      long: { v: d.width, as: 'length' },
+    });
+  }
+  if (used !== null) {
+    if (slit) {
+      add('thin-discs', 'thin cutting discs', count(used.buy.thin_discs), {
+        low: count(used.thin_discs.low),
+        high: count(used.thin_discs.high),
+      });
+    }
+    add('flap-discs', 'flap discs', count(used.buy.flap_discs));
+    add('strip-discs', 'strip discs', count(used.buy.strip_discs));
+    add('saw-wheels', 'saw wheels or blades', count(used.buy.chop_discs));
+    if (used.buy.wire_kg !== null) {
+      add('wire', 'solid wire', { v: Math.ceil(used.buy.wire_kg * 10) / 10, as: 'mass' });
+    }
+    if (used.gas_min !== null) {
+      add(
+        'gas',
+        'shielding gas',
+        { v: used.gas_min.likely * 60, as: 'time' },
+        {
+          low: { v: used.gas_min.low * 60, as: 'time' },
+          high: { v: used.gas_min.high * 60, as: 'time' },
+        },
+      );
+    }
+  }
+  if (first !== undefined) {
+    const blocks = 2 * Math.ceil(first.toLip_mm / (FLATS_PER_BLOCK * first.pitch_mm)) + 4;
+    add('jig-sheets', 'jig sheets', count(jigSheets(s)));
+    add('blocks', 'jig blocks', count(blocks), { screws: count(3 * blocks) });
+    const clamps = Math.ceil(first.toLip_mm / RAIL_PER_CLAMP);
+    add('clamps', 'clamps', count(clamps), { own: count(d.clamps) });
+  }
+  for (const [id, name] of [
+    ['measuring', 'measuring kit'],
+    ['marking', 'marking kit'],
+    ['cleaning', 'cleaning kit'],
+    ['bay', 'welding place'],
+    ['fire', 'fire kit'],
+    ['body', 'body cover'],
+    ['welder', 'welder spares'],
+  ] as const) {
+    add(id, name);
+  }
+  return list;
+};

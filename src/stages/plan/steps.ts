@@ -1,0 +1,264 @@
+import { boardSpan, SHEET_SUPPORT_LEAST, SHEET_SUPPORT_MOST } from '../../ramp/deck.ts';
+import { clearWidth } from '../../ramp/members.ts';
+import { largestKerf } from '../../ramp/problems.ts';
+import { SPARE_LENGTH } from '../../ramp/rail-plan.ts';
+import { deckThickness } from '../../ramp/settle.ts';
+import { TURN } from '../order.ts';
+import type { Fill, StepDraft } from '../sheet.ts';
+import { sideView } from '../side-view.ts';
+import type { Situation } from '../situation.ts';
+import { slitStrip } from '../slit-strip.ts';
+import { helpersSaid, jigSheets, LEAD_m, liftPeople, ROOM_ROUND_JIG } from './place.ts';
+import { shoppingList } from './shopping.ts';
+import { slitMinutes } from './slit-ways.ts';
+
+/** Word keys of the plan's steps, in walk order. */
+export const STEPS = [
+  'dangers',
+  'curve',
+  'lines',
+  'entry',
+  'entry-ribs',
+  'slits',
+  'slits-rolled',
+  'deck-sheet',
+  'deck-boards',
+  'saw-disc',
+  'saw-blade',
+  'saw-chop',
+  'sequence-in-step',
+  'sequence-one-by-one',
+  'place',
+  'power',
+  'helpers',
+  'door',
+  'buy',
+  'order',
+] as const;
+
+type Words = (typeof STEPS)[number];
+
+/** Free reach of a disc under its guard, mm: (disc − 42 mm flange)/2 when new, and when worn to 90 mm (derived; flange practice). */
+const reach = (disc_mm: number): number => (disc_mm - 42) / 2;
+const WORN_DISC = 90;
+
+const length = (v: number): Fill => ({ v, as: 'length' });
+
+/** What a plan step needs beyond its words. */
+type Spec = Partial<Omit<StepDraft, 'key' | 'stage' | 'words' | 'turn'>> &
+  Readonly<{ name: string; words: Words }>;
+
+const slitSpec = (s: Situation): Spec => {
+  const rail = s.ramp.rails[0] ?? 'A';
+  const plan = s.ramp.plans.get(rail);
+  if (plan === undefined || plan.slits.length === 0) {
+    return {
+      name: 'slits',
+      words: 'slits-rolled',
+      uses: [`rail-length@${rail}`, `finished-radius@${rail}`, `rail-bend@${rail}`],
+      minutes: [10, 20],
+    };
+  }
+  return {
+    name: 'slits',
+    words: 'slits',
+    fills: {
+      count: plan.slits.length,
+      all: plan.slits.length * s.ramp.rails.length,
+      widest: { v: largestKerf(s.ramp.design.tube.wall_mm), as: 'thickness' },
+      lever: { v: s.ramp.design.tube.depth_mm - s.ramp.design.tube.wall_mm / 2, as: 'thickness' },
+      hours: { v: slitMinutes(s, plan) * 60, as: 'time' },
+      spare: length(SPARE_LENGTH),
+      kerf: { v: plan.kerf_mm, as: 'thickness' },
+      pitch: { v: plan.pitch_mm, as: 'slit' },
+      close: { v: plan.slits.at(-1)?.close_rad ?? 0, as: 'angle' },
+      gap: { v: plan.slits.at(-1)?.gap_mm ?? 0, as: 'thickness' },
+      long: length(plan.cut_mm),
+      tack: length(plan.tack.radius_mm),
+      finished: length(plan.finished.radius_mm),
+    },
+    // Only the count is remembered: pitch and closing are laid out anew with every reading, and the tick must not go stale for that.
+    uses: [`slit-count@${rail}`, `slit-count-band@${rail}`, `pull@${rail}`],
+    tall: [`slit-count@${rail}`],
+    line: { face: 'hinge line', rail },
+    minutes: [10, 20],
+    scene: slitStrip(s, rail),
+  };
+};
+
+const sawSpec = (s: Situation): Spec => {
+  const d = s.ramp.design;
+  const { kind } = d.cutter;
+  return {
+    name: 'saw',
+    words: kind === 'thin disc' ? 'saw-disc' : kind === 'chop saw' ? 'saw-chop' : 'saw-blade',
+    fills: {
+      disc: length(d.grinder),
+      reach: length(reach(d.grinder)),
+      worn: length(reach(WORN_DISC)),
+      'worn-disc': length(WORN_DISC),
+      wall: { v: d.tube.wall_mm, as: 'thickness' },
+      widest: { v: largestKerf(d.tube.wall_mm), as: 'thickness' },
+      saw: kind,
+    },
+    minutes: [5, 10],
+  };
+};
+
+const deckSpec = (s: Situation): Spec => {
+  const d = s.ramp.design;
+  const common = {
+    thick: { v: deckThickness(d.deck), as: 'thickness' } as Fill,
+    rails: s.ramp.rails.length,
+    clear: length(clearWidth(d)),
+  };
+  if (d.deck.kind === 'boards') {
+    return {
+      name: 'deck',
+      words: 'deck-boards',
+      fills: { ...common, span: length(boardSpan(d.deck.thickness_mm, d.deck.board_mm)) },
+      uses: ['rail-count'],
+      minutes: [5, 10],
+    };
+  }
+  return {
+    name: 'deck',
+    words: 'deck-sheet',
+    fills: {
+      ...common,
+      layers: d.deck.layers,
+      layer: { v: d.deck.layer_mm, as: 'thickness' },
+      least: length(SHEET_SUPPORT_LEAST),
+      most: length(SHEET_SUPPORT_MOST),
+      radius: length(d.arc.radius_mm),
+    },
+    uses: ['rail-count'],
+    minutes: [5, 10],
+  };
+};
+
+const specs = (s: Situation): readonly Spec[] => {
+  const { design: d, entry, envelope } = s.ramp;
+  const first = s.ramp.plans.get(s.ramp.rails[0] ?? '');
+  const said = helpersSaid(s);
+  const slit = d.route === 'slit';
+  return [
+    {
+      name: 'dangers',
+      words: 'dangers',
+      cautions: ['plan-not-for', 'plan-guidance', 'plan-alone'],
+      minutes: [5, 10],
+    },
+    {
+      name: 'curve',
+      words: 'curve',
+      needs: ['plan/dangers'],
+      uses: ['lip-height', 'run', 'radius', 'exit', 'arc'],
+      tall: ['lip-height', 'run', 'radius'],
+      line: { face: 'deck top' },
+      minutes: [5, 10],
+    },
+    {
+      name: 'lines',
+      words: 'lines',
+      fills: {
+        deck: { v: deckThickness(d.deck), as: 'thickness' },
+        depth: { v: d.tube.depth_mm, as: 'thickness' },
+        off: length(deckThickness(d.deck) + d.tube.depth_mm),
+      },
+      uses: ['deck', 'top-face', 'back-wall', 'bottom-face'].map(face => `${face}-radius`),
+      tall: ['deck-radius', 'bottom-face-radius'],
+      minutes: [5, 10],
+    },
+    {
+      name: 'entry',
+      words: entry.share > 0.5 ? 'entry-ribs' : 'entry',
+      fills: { bearers: entry.bearers.length, high: length(entry.deckHeight_mm) },
+      uses: ['entry-length', 'entry-share'],
+      tall: ['entry-length'],
+      line: { face: 'ground' },
+      minutes: [5, 10],
+      scene: sideView(s, { lit: 'entry' }),
+    },
+    slitSpec(s),
+    deckSpec(s),
+    ...(slit ? [sawSpec(s)] : []),
+    ...(slit && s.ramp.rails.length > 1
+      ? [
+          {
+            name: 'sequence',
+            words: d.sequence === 'in step' ? 'sequence-in-step' : 'sequence-one-by-one',
+            fills: {
+              first: s.ramp.rails[0] ?? '',
+              second: s.ramp.rails[1] ?? '',
+              rails: s.ramp.rails.length,
+            },
+            minutes: [3, 5],
+          } as const,
+        ]
+      : []),
+    {
+      name: 'place',
+      words: 'place',
+      fills: {
+        long: length((first?.cut_mm ?? 0) + 2 * ROOM_ROUND_JIG),
+        room: length(ROOM_ROUND_JIG),
+        sheets: jigSheets(s),
+        fire: { v: 10.7, as: 'distance' },
+      },
+      minutes: [15, 30],
+    },
+    {
+      name: 'power',
+      words: 'power',
+      fills: { thin: { v: LEAD_m.thin, as: 'distance' }, thick: { v: LEAD_m.thick, as: 'distance' } },
+      asks: [{ ask: 'lead', as: 'distance', expected: [0, 2 * LEAD_m.thick], possible: [0, 200] }],
+      minutes: [10, 20],
+    },
+    {
+      name: 'helpers',
+      words: 'helpers',
+      fills: { people: liftPeople(s), said: said ?? 0 },
+      asks: [{ ask: 'helpers', as: 'count', expected: [1, 6], possible: [0, 30] }],
+      minutes: [2, 5],
+    },
+    {
+      name: 'door',
+      words: 'door',
+      fills: {
+        wide: length(envelope.width_mm),
+        long: length(envelope.length_mm),
+        high: length(envelope.height_mm),
+        door: length(d.door.width_mm),
+        'door-high': length(d.door.height_mm),
+        clear: length(50),
+      },
+      uses: ['frame-length', 'frame-width', 'frame-height', 'mass-frame'],
+      tall: ['frame-width', 'frame-height'],
+      minutes: [5, 10],
+    },
+    { name: 'buy', words: 'buy', needs: ['plan/dangers'], items: shoppingList(s), minutes: [20, 40] },
+    {
+      name: 'order',
+      words: 'order',
+      needs: ['plan/dangers', 'plan/buy'],
+      uses: ['mass-frame', 'mass-all'],
+      minutes: [30, 60],
+    },
+  ];
+};
+
+/** The steps of the plan, in walk order. */
+export const planSteps = (s: Situation): readonly StepDraft[] =>
+  specs(s).map(
+    ({ name, words, ...spec }, i): StepDraft => ({
+      key: `plan/${name}`,
+      stage: 'plan',
+      words,
+      turn: TURN.plan + 10 * i,
+      needs: [],
+      uses: [],
+      minutes: [5, 10],
+      ...spec,
+    }),
+  );
