@@ -128,6 +128,10 @@ test('the number command gives both books in one shape of input', async () => {
   expect(nominal_N).toBeCloseTo(critical_MPa! * 214, 6);
   expect(allowable_N).toBeCloseTo(nominal_N! / 1.67, 6);
   expect(design_N).toBeCloseTo(nominal_N! * 0.9, 6);
+  // AISC 360 E2 user note: KL/r to 200 [memory].
+  const long = await topic.run({ ...input, length_mm: 11.3 * 201, rule: 'AISC360' });
+  expect(long).toMatchObject({ ok: true, value: { note: expect.stringMatching(/^Stop, ask an engineer/) } });
+  expect(en.value.note).not.toMatch(/^Stop/);
   expect(await topic.run({ ...input, rule: 'AISC360', curve: 'c' })).toMatchObject({
     ok: false,
     fault: { code: 'contradiction', field: 'curve' },

@@ -1,7 +1,13 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
 import { type EndForces, type FrameAnswer, prepareFrame } from '../../reckon/statics/frame.ts';
 import type { FrameLoad } from '../../reckon/statics/frame-loads.ts';
-import { type FrameModel, MOST_MEMBERS, MOST_NODES } from '../../reckon/statics/frame-model.ts';
+import {
+  type FrameMember,
+  type FrameModel,
+  MOST_MEMBERS,
+  MOST_NODES,
+} from '../../reckon/statics/frame-model.ts';
+import { STEEL_E_MPA } from '../../reckon/steel/steel.ts';
 import type { FieldSpec, Topic, TopicAnswer } from './topic.ts';
 
 /** A load as it comes in: on a node or on a member. */
@@ -13,6 +19,11 @@ type LoadInput = Readonly<{
   moment_Nm?: number;
   across_N_mm?: number;
 }>;
+
+type MemberInput = Omit<FrameMember, 'E_MPa'> & Readonly<{ E_MPa?: number }>;
+
+type FrameInput = Omit<FrameModel, 'members'> &
+  Readonly<{ members: readonly MemberInput[]; loads: readonly LoadInput[] }>;
 
 const number: FieldSpec = { is: 'number' };
 const positive: FieldSpec = { is: 'number', above: 0 };
@@ -39,7 +50,7 @@ export const topic: Topic = {
           id: text,
           from: text,
           to: text,
-          E_MPa: positive,
+          E_MPa: { ...positive, optional: true, about: `${STEEL_E_MPA} when not given` },
           area_mm2: positive,
           inertia_mm4: positive,
           hinge_from: { is: 'flag', optional: true },
@@ -82,9 +93,10 @@ export const topic: Topic = {
     ` --members '[{"id":"rail","from":"toe","to":"lip","E_MPa":210000,"area_mm2":421,"inertia_mm4":93200}]'` +
     ` --supports '[{"node":"toe","x":true,"y":true,"turn":true}]' --loads '[{"node":"lip","y_N":-200}]'`,
   run: async input => {
-    const { loads: given, ...model } = input as FrameModel & Readonly<{ loads: readonly LoadInput[] }>;
+    const { nodes, members, supports, loads: given } = input as FrameInput;
     const loads = readLoads(given);
-    const frame = await prepareFrame(model);
+    const steel = members.map(({ E_MPa = STEEL_E_MPA, ...member }) => ({ ...member, E_MPa }));
+    const frame = await prepareFrame({ nodes, members: steel, supports });
     if (!frame.ok) return frame;
     if (!loads.ok) return loads;
     const answer = frame.value.solve(loads.value);

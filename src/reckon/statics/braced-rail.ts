@@ -1,6 +1,14 @@
-import { bareRail, type ForcedRail, type Parts, piece, railParts, type Stiff } from './forced-rail.ts';
+import {
+  bareRail,
+  type ForcedRail,
+  footBelow,
+  type Parts,
+  piece,
+  railParts,
+  type Stiff,
+} from './forced-rail.ts';
 import type { FrameModel } from './frame-model.ts';
-import { distance, type LinePlace, type Point, placeNearest, placesAlong } from './rail-line.ts';
+import { type LinePlace, placeNearest, placesAlong } from './rail-line.ts';
 
 /** The toe's side plates, against the base rail. */
 const PLATES_STIFFER = 1e3;
@@ -37,10 +45,6 @@ export const bracedRail = (forced: ForcedRail, places: readonly LinePlace[]): Fr
   if (held.length === 0) parts.supports.push({ node: 'rail 0', x: true, y: true, turn: true });
   return toeJoined ? joinToe(parts, base.section) : parts;
 };
-
-/** Along the base rail to the foot of an upright under a place of the rail. */
-export const footBelow = ({ x }: Point, { from, to }: ForcedRail['base']): number =>
-  ((x - from.x) / (to.x - from.x)) * distance(from, to);
 
 /** The toe and the start of the base rail: one node where they meet, stiff side plates where they lie one above the other. */
 const joinToe = (parts: Parts, section: Stiff): FrameModel => {

@@ -4,7 +4,7 @@ import { type FrameAnswer, prepareFrame, type SupportMovement } from './frame.ts
 import type { NodeLoad } from './frame-loads.ts';
 import { type LinePlace, type Point, placeNearest } from './rail-line.ts';
 
-/** A clamp gives this many times less than a rail's length of 100 mm stretched. */
+/** A clamp's stiffness over that of 100 mm of the rail pulled along: it goes where it is screwed to. */
 const CLAMP_STIFFER = 1e6;
 const CLAMP_REACH_MM = 100;
 

@@ -1,7 +1,7 @@
 import { refuse } from '../../quantity/outcome.ts';
 import { STEEL_E_MPA } from '../steel/steel.ts';
 import type { FrameMember, FrameNode, FrameSupport } from './frame-model.ts';
-import { distance, type LinePlace, lineLength, type Point, placesAlong } from './rail-line.ts';
+import { distance, type LinePlace, lineLength, type Point, placeNearest, placesAlong } from './rail-line.ts';
 
 /** What bends and stretches of a piece of tube. */
 export type Stiff = Readonly<{ area_mm2: number; inertia_mm4: number }>;
@@ -43,51 +43,94 @@ export type ForcedRail = Readonly<{
   stations_mm: readonly number[];
 }>;
 
+/** Below this (mm) an upright has no length to speak of, and two clamps or corners are one. */
+const LEAST_MM = 1;
+
+type Refusal = ReturnType<typeof refuse>;
+
 /** Refuses what cannot be built, or null. */
-export const checkForced = ({ line, clamps, base, uprights, diagonals, stations_mm }: ForcedRail) => {
-  const along = lineLength(line);
-  const baseLength = distance(base.from, base.to);
-  if (line.length < 2 || !(along > 0))
+export const checkForced = (forced: ForcedRail): Refusal | null => {
+  const { line, clamps, base, stations_mm } = forced;
+  if (line.length < 2)
     return refuse('missing-field', 'line', 'The rail has no length.', 'two points or more');
-  if (clamps.length < 2)
-    return refuse('missing-field', 'clamps', 'One clamp alone forces nothing.', 'two clamps or more');
-  if (stations_mm.length < 2)
-    return refuse(
-      'missing-field',
-      'stations_mm',
-      'One station alone says nothing of a shape.',
-      'two stations or more',
-    );
-  if (!(Math.abs(base.to.x - base.from.x) > 0)) {
+  const twin = line.findIndex((point, k) => k > 0 && !(distance(line[k - 1]!, point) >= LEAST_MM));
+  if (twin >= 0)
     return refuse(
       'out-of-range',
-      'base',
-      'The base rail does not run along.',
-      'a base rail that runs from left to right',
+      `line.${twin}`,
+      'Two points of the rail are one.',
+      'points 1 mm apart or more',
     );
-  }
-  const onRail = [
-    ...clamps.map(({ at_mm }, k) => [`clamps.${k}.at_mm`, at_mm] as const),
-    ...uprights.map(({ at_mm }, k) => [`uprights.${k}.at_mm`, at_mm] as const),
-    ...diagonals.map(({ head_mm }, k) => [`diagonals.${k}.head_mm`, head_mm] as const),
-    ...stations_mm.map((at, k) => [`stations_mm.${k}`, at] as const),
-  ];
-  const onBase = [
-    ...base.heldAt_mm.map((at, k) => [`base.heldAt_mm.${k}`, at] as const),
-    ...diagonals.map(({ foot_mm }, k) => [`diagonals.${k}.foot_mm`, foot_mm] as const),
-  ];
-  const off =
-    onRail.find(([, at]) => !(at >= -1e-6 && at <= along + 1e-6)) ??
-    onBase.find(([, at]) => !(at >= -1e-6 && at <= baseLength + 1e-6));
-  if (off !== undefined)
-    return refuse('out-of-range', off[0], `${off[1]} mm is not on the rail.`, 'a place between its ends');
+  if (clamps.length < 2)
+    return refuse('missing-field', 'clamps', 'One clamp alone forces nothing.', 'two clamps or more');
   const twice = clamps.findIndex(({ at_mm }, k) =>
-    clamps.slice(0, k).some(other => Math.abs(other.at_mm - at_mm) < 1),
+    clamps.slice(0, k).some(other => Math.abs(other.at_mm - at_mm) < LEAST_MM),
   );
   if (twice >= 0)
     return refuse('contradiction', `clamps.${twice}.at_mm`, 'Two clamps stand on one spot.', 'clamps apart');
+  if (!(base.to.x - base.from.x >= LEAST_MM))
+    return refuse('out-of-range', 'base', 'The base rail does not run along.', 'a base rail from toe to lip');
+  if (stations_mm.length < 2) {
+    const message = 'One station alone says nothing of a shape.';
+    return refuse('missing-field', 'stations_mm', message, 'two stations or more');
+  }
+  return offTheRails(forced) ?? checkUprights(forced);
+};
+
+const between = (at: number, length: number): boolean => at >= -1e-3 && at <= length + 1e-3;
+
+const offTheRails = ({
+  line,
+  clamps,
+  base,
+  uprights,
+  diagonals,
+  stations_mm,
+}: ForcedRail): Refusal | null => {
+  const along = lineLength(line);
+  const onBase = distance(base.from, base.to);
+  const places = [
+    ...clamps.map(({ at_mm }, k) => [`clamps.${k}.at_mm`, at_mm, along] as const),
+    ...base.heldAt_mm.map((at, k) => [`base.heldAt_mm.${k}`, at, onBase] as const),
+    ...uprights.map(({ at_mm }, k) => [`uprights.${k}.at_mm`, at_mm, along] as const),
+    ...diagonals.map(({ foot_mm }, k) => [`diagonals.${k}.foot_mm`, foot_mm, onBase] as const),
+    ...diagonals.map(({ head_mm }, k) => [`diagonals.${k}.head_mm`, head_mm, along] as const),
+    ...stations_mm.map((at, k) => [`stations_mm.${k}`, at, along] as const),
+  ];
+  const off = places.find(([, at, length]) => !between(at, length));
+  if (off === undefined) return null;
+  return refuse('out-of-range', off[0], `${off[1]} mm is not on the rail.`, `0 to ${off[2]} mm`);
+};
+
+const checkUprights = ({ line, base, uprights }: ForcedRail): Refusal | null => {
+  for (const [k, { at_mm }] of uprights.entries()) {
+    const places = placesAlong(line, [at_mm]);
+    const head = places[placeNearest(places, at_mm)]!;
+    const field = `uprights.${k}.at_mm`;
+    const foot = footBelow(head, base);
+    if (!between(foot, distance(base.from, base.to)))
+      return refuse(
+        'out-of-range',
+        field,
+        'The foot of the upright misses the base rail.',
+        'a place above the base rail',
+      );
+    const floor =
+      base.from.y + ((head.x - base.from.x) / (base.to.x - base.from.x)) * (base.to.y - base.from.y);
+    if (!(head.y - floor >= LEAST_MM))
+      return refuse(
+        'out-of-range',
+        field,
+        'The rail lies on the base rail there.',
+        'a place where an upright has length',
+      );
+  }
   return null;
 };
+
+/** Along the base rail to the foot of an upright under a place of the rail. */
+export const footBelow = ({ x }: Point, { from, to }: ForcedRail['base']): number =>
+  ((x - from.x) / (to.x - from.x)) * distance(from, to);
 
 /** Every place of the rail that something happens at: corners, clamps, braces, stations. */
 export const railPlaces = ({ line, clamps, uprights, diagonals, stations_mm }: ForcedRail): LinePlace[] =>

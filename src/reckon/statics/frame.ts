@@ -1,15 +1,22 @@
 import { type Fault, good, type Outcome, refuse } from '../../quantity/outcome.ts';
+import {
+  type EndForces,
+  endForces,
+  type FactoredFrame,
+  firstCorrection,
+  outOfBalance,
+  settle,
+} from './balance.ts';
 import { type Factor, factorRows, factorSquare } from './factor.ts';
-import { type FrameLoad, heldEndForces, type LoadSums, sumLoads } from './frame-loads.ts';
-import { checkFrame, type FrameModel, type FramePlaces } from './frame-model.ts';
+import { type FrameLoad, type LoadSums, sumLoads } from './frame-loads.ts';
+import { checkFrame, type FrameModel, type FramePlaces, unknownNode } from './frame-model.ts';
 import { type FreeMovement, findFreeMovement } from './mechanism.ts';
-import { Movement, strainOf } from './movement.ts';
-import { type PlacedMember, placeMember } from './placed-member.ts';
-import { assemble, type EnergyRow, frameRows, scaled } from './stiffness.ts';
-import { findUnknowns, movementsOf, type Unknowns } from './unknowns.ts';
+import { Movement } from './movement.ts';
+import { placeMember } from './placed-member.ts';
+import { assemble, frameRows, scaled } from './stiffness.ts';
+import { findUnknowns } from './unknowns.ts';
 
-/** Forces on a member's end in its own axes: x from→to, y to its left. Compression is + at `from`, − at `to`. */
-export type EndForces = Readonly<{ axial_N: number; shear_N: number; moment_Nmm: number }>;
+export type { EndForces };
 
 export type FrameAnswer = Readonly<{
   nodes: readonly Readonly<{ id: string; x_mm: number; y_mm: number; turn_rad: number }>[];
@@ -30,9 +37,6 @@ export type PreparedFrame = Readonly<{
 const GOOD_SHARE = 1e-6;
 /** Above this share corrections gain too little to end. */
 const POOR_SHARE = 0.01;
-/** A correction's share of the energy at which an answer is taken: 1e-8 of the movement. Most end far below it. */
-const SETTLED_ENERGY = 1e-16;
-const MOST_ROUNDS = 60;
 
 /**
  * Makes a plane frame ready for any number of load cases: its stiffness is put together and factored once.
@@ -53,7 +57,7 @@ export const prepareFrame = async (model: FrameModel): Promise<Outcome<PreparedF
   const square = assemble(rows, unknowns.movements.length);
   const scale = Float64Array.from(square, (row, k) => 1 / Math.sqrt(row[k]!));
   if (!scale.every(value => value > 0 && Number.isFinite(value))) return beyondNumbers('members');
-  const withFactor = (factor: Factor): Frame => ({ model, places, members, unknowns, rows, scale, factor });
+  const withFactor = (factor: Factor): Frame => ({ model, places, members, unknowns, scale, factor });
   const cholesky = await factorSquare(scaled(square, scale));
   if (cholesky !== null && firstCorrection(withFactor(cholesky)) < GOOD_SHARE)
     return good(solver(withFactor(cholesky)));
@@ -63,36 +67,11 @@ export const prepareFrame = async (model: FrameModel): Promise<Outcome<PreparedF
   return stiffnessesTooFarApart();
 };
 
+type Frame = FactoredFrame & Readonly<{ model: FrameModel; places: FramePlaces }>;
+
 const solver = (frame: Frame): PreparedFrame => ({
   solve: (loads, supportMovements = []) => solveCase(frame, loads, supportMovements),
 });
-
-type Frame = Readonly<{
-  model: FrameModel;
-  places: FramePlaces;
-  members: readonly PlacedMember[];
-  unknowns: Unknowns;
-  rows: readonly EnergyRow[];
-  scale: Float64Array;
-  factor: Factor;
-}>;
-
-/**
- * How well the factors fit the frame: the share of the energy that is left to correct after one solution, under a load on every
- * unknown at once. The softest mode takes most of such a load, and it is the one whose digits are lost first.
- */
-const firstCorrection = (frame: Frame): number => {
-  const onMovements = new Float64Array(frame.unknowns.of.length);
-  for (const [k, at] of frame.unknowns.movements.entries())
-    onMovements[at] = (0.5 + (((k + 1) * 0.618_033_988_749_895) % 1)) / frame.scale[k]!;
-  const sums: LoadSums = { onMovements, acrossMembers: new Float64Array(frame.members.length) };
-  const movement = new Movement(new Float64Array(frame.unknowns.of.length));
-  const first = nextCorrection(frame, sums, movement);
-  if (first.energy === 0) return 0;
-  move(frame, movement, first.change);
-  const share = nextCorrection(frame, sums, movement).energy / first.energy;
-  return Number.isNaN(share) ? Infinity : share;
-};
 
 const solveCase = (
   frame: Frame,
@@ -102,9 +81,12 @@ const solveCase = (
   const { model, places, unknowns } = frame;
   const sums = sumLoads(loads, model, places, unknowns.turns);
   if (!sums.ok) return sums;
-  const movement = new Movement(drivenMovements(frame, supportMovements));
-  const fault = settle(frame, sums.value, movement);
-  if (fault !== null) return fault;
+  const driven = drivenMovements(frame, supportMovements);
+  if (!driven.ok) return driven;
+  const movement = new Movement(driven.value);
+  const settled = settle(frame, sums.value, movement);
+  if (settled === 'beyond numbers') return beyondNumbers('loads');
+  if (settled === 'not in balance') return stiffnessesTooFarApart();
   const answer = readOff(frame, sums.value, movement);
   return everyNumberFinite(answer) ? good(answer) : beyondNumbers('loads');
 };
@@ -112,91 +94,16 @@ const solveCase = (
 const drivenMovements = (
   { places, unknowns }: Frame,
   supportMovements: readonly SupportMovement[],
-): Float64Array => {
+): Outcome<Float64Array> => {
   const start = new Float64Array(unknowns.of.length);
-  for (const { node, x_mm = 0, y_mm = 0, turn_rad = 0 } of supportMovements) {
+  for (const [j, { node, x_mm = 0, y_mm = 0, turn_rad = 0 }] of supportMovements.entries()) {
     const at = places.nodes.get(node);
-    if (at === undefined) continue;
+    if (at === undefined) return unknownNode(node, `supportMovements.${j}.node`, places.nodes);
     for (const [k, value] of [x_mm, y_mm, turn_rad].entries())
       if (unknowns.held[3 * at + k] === 1) start[3 * at + k] = value;
   }
-  return start;
+  return good(start);
 };
-
-/** Moves the nodes until every one is in balance: the first round is the solution, the rest win back the digits rounding took. */
-const settle = (frame: Frame, sums: LoadSums, movement: Movement): ReturnType<typeof refuse> | null => {
-  // Measured by the forces before they cancel: where loads balance by themselves, all that is left is their rounding.
-  const whole = nextCorrection(frame, sums, movement, Math.abs).energy;
-  let last = Infinity;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const { change, energy } = nextCorrection(frame, sums, movement);
-    if (!Number.isFinite(energy)) return beyondNumbers('loads');
-    // From the second correction on, one that no longer shrinks is rounding alone.
-    if (round > 1 && !(energy < last / 4)) break;
-    move(frame, movement, change);
-    last = energy;
-    if (energy === 0) break;
-  }
-  return last <= SETTLED_ENERGY * whole ? null : stiffnessesTooFarApart();
-};
-
-/** The scaled step that the factors ask for, and the energy in it. */
-const nextCorrection = (
-  frame: Frame,
-  sums: LoadSums,
-  movement: Movement,
-  part?: (force: number) => number,
-): { change: Float64Array; energy: number } => {
-  const out = outOfBalance(frame, sums, movement, part);
-  const right = Float64Array.from(frame.unknowns.movements, (at, k) => out[at]! * frame.scale[k]!);
-  const change = frame.factor.solve(right);
-  return { change, energy: change.reduce((sum, value, k) => sum + value * right[k]!, 0) };
-};
-
-const move = ({ unknowns, scale }: Frame, movement: Movement, change: Float64Array): void => {
-  for (const [k, at] of unknowns.movements.entries()) movement.add(at, change[k]! * scale[k]!);
-};
-
-/** What each movement's load is more than its members take; with `part` Math.abs, all of it added up without cancelling. */
-const outOfBalance = (
-  frame: Frame,
-  sums: LoadSums,
-  movement: Movement,
-  part = (force: number) => force,
-): Float64Array => {
-  const out = sums.onMovements.map(part);
-  for (const [k, member] of frame.members.entries()) {
-    const forces = nodeForces(member, endForces(member, sums.acrossMembers[k]!, movement));
-    for (const [j, at] of movementsOf(member).entries()) out[at]! += part(-forces[j]!);
-  }
-  return out;
-};
-
-type Ends = Readonly<{ from: EndForces; to: EndForces }>;
-
-const endForces = (member: PlacedMember, across: number, movement: Movement): Ends => {
-  const { stiffness, length } = member;
-  const strain = strainOf(member, movement);
-  const held = heldEndForces(member, across);
-  const tension = stiffness.stretch * strain.stretch;
-  const near = stiffness.near * strain.near + stiffness.cross * strain.far + held.near;
-  const far = stiffness.cross * strain.near + stiffness.far * strain.far + held.far;
-  const couple = (near + far) / length;
-  return {
-    from: { axial_N: -tension, shear_N: couple + held.push, moment_Nmm: near },
-    to: { axial_N: tension, shear_N: held.push - couple, moment_Nmm: far },
-  };
-};
-
-/** End forces in the frame's axes, in the order of the member's six movements. */
-const nodeForces = ({ cos, sin }: PlacedMember, { from, to }: Ends): readonly number[] => [
-  cos * from.axial_N - sin * from.shear_N,
-  sin * from.axial_N + cos * from.shear_N,
-  from.moment_Nmm,
-  cos * to.axial_N - sin * to.shear_N,
-  sin * to.axial_N + cos * to.shear_N,
-  to.moment_Nmm,
-];
 
 const readOff = (frame: Frame, sums: LoadSums, movement: Movement): FrameAnswer => {
   const { model, places, members, unknowns } = frame;

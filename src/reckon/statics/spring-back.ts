@@ -1,7 +1,7 @@
 import { good, type Outcome } from '../../quantity/outcome.ts';
-import { bracedRail, footBelow } from './braced-rail.ts';
+import { bracedRail } from './braced-rail.ts';
 import { clampBareRail } from './clamped-rail.ts';
-import { bareRail, checkForced, type ForcedRail, railPlaces, type Stiff } from './forced-rail.ts';
+import { bareRail, checkForced, type ForcedRail, footBelow, railPlaces, type Stiff } from './forced-rail.ts';
 import { type FrameAnswer, prepareFrame } from './frame.ts';
 import type { NodeLoad } from './frame-loads.ts';
 import type { FrameModel } from './frame-model.ts';

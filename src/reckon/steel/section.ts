@@ -31,7 +31,7 @@ export type TubeSection = Readonly<{
 }>;
 
 /** AISC 360 B4.2: design wall of A500 tube over its nominal wall [memory; gives the table's walls, found]. */
-export const AISC_DESIGN_WALL = 0.93;
+const AISC_DESIGN_WALL = 0.93;
 
 // Centre and second moment of the spandrel a quarter circle leaves in its square, over r and r⁴ (plain geometry).
 const SPANDREL_CENTRE = (10 - 3 * Math.PI) / (12 - 3 * Math.PI);

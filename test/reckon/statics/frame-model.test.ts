@@ -167,6 +167,13 @@ describe('the number command', () => {
     expect(member!.to.moment_Nm).toBeCloseTo(40, 9);
   });
 
+  test('steel is taken where no modulus is given', async () => {
+    const { E_MPa: _, ...plain } = CANTILEVER.members[0]!;
+    const loads = [{ node: 'tip', y_N: -100 }];
+    const given = await topic.run({ ...CANTILEVER, loads });
+    expect(await topic.run({ ...CANTILEVER, members: [plain], loads })).toEqual(given);
+  });
+
   test('a mechanism is told as one, at its node', async () => {
     expect(await topic.run({ ...input, supports: [{ node: 'wall', x: true, y: true }] })).toMatchObject({
       ok: false,

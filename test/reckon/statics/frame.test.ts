@@ -148,6 +148,15 @@ describe('supports that give way', () => {
   });
 });
 
+test('a movement of a support that is not there is refused', async () => {
+  const frame = await prepareFrame(cantilever(0));
+  if (!frame.ok) throw new Error(frame.fault.message);
+  expect(frame.value.solve([], [{ node: 'roof', y_mm: 1 }])).toMatchObject({
+    ok: false,
+    fault: { field: 'supportMovements.0.node' },
+  });
+});
+
 describe('one factorisation, many load cases', () => {
   test('the sum of two cases is the case of both', async () => {
     const frame = await prepareFrame(cantilever(20));
