@@ -1,8 +1,8 @@
 import { openFindings, type View } from '../../coach/view.ts';
+import { toAscii } from '../../drawing/ascii-twin.ts';
 import { cutRow, joinSides, row, rule } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
-import { signOf, SIGNS } from '../../drawing/signs.ts';
-import { toAscii } from '../../drawing/ascii-twin.ts';
+import { SIGNS, signOf } from '../../drawing/signs.ts';
 import { STAGES, type Stage } from '../../stages/sheet.ts';
 import type { PageContext } from './context.ts';
 
@@ -11,7 +11,9 @@ export const pageRows = (c: PageContext): number => Math.max(1, c.look.rows - 1)
 
 const clockTime = (iso: string): string => {
   const d = new Date(iso);
-  return Number.isNaN(d.getTime()) ? '' : `${String(d.getHours()).padStart(2, '0')}:${String(d.getMinutes()).padStart(2, '0')}`;
+  return Number.isNaN(d.getTime())
+    ? ''
+    : `${String(d.getHours()).padStart(2, '0')}:${String(d.getMinutes()).padStart(2, '0')}`;
 };
 
 const findingCounts = (view: View): Row => {
@@ -51,29 +53,42 @@ export const stripRow = (view: View, stage: Stage): Row => {
   return row(
     ' ',
     ...STAGES.flatMap((name, i) => {
-      const look = open.some(f => f.stage === name && f.severity !== 'watch') || stale.some(s => s.stage === name);
+      const look =
+        open.some(f => f.stage === name && f.severity !== 'watch') || stale.some(s => s.stage === name);
       const label = `${i + 1} ${i === at ? name.toUpperCase() : name}${look ? '!' : ''}`;
       const text = i === at ? (['lit', `▸${label}◂`] as const) : label;
       const heavy = i < at;
-      const stroke = i === STAGES.length - 1 ? '' : i === at || i + 1 === at ? (heavy ? '━' : '─') : heavy ? ' ━ ' : ' ─ ';
+      const stroke =
+        i === STAGES.length - 1 ? '' : i === at || i + 1 === at ? (heavy ? '━' : '─') : heavy ? ' ━ ' : ' ─ ';
       return [text, ['quiet', stroke] as const];
     }),
   );
 };
 
 /** Head, body filled to the foot, foot: cut to the page and, where asked, in 7-bit signs. */
-export const page = (c: PageContext, head: readonly Row[], body: readonly Row[], foot: readonly Row[]): Row[] => {
+export const page = (
+  c: PageContext,
+  head: readonly Row[],
+  body: readonly Row[],
+  foot: readonly Row[],
+): Row[] => {
   const rows = pageRows(c);
   const room = Math.max(0, rows - head.length - foot.length);
   const middle = body.slice(0, room);
-  const filled = [...head, ...middle, ...Array.from({ length: room - middle.length }, (): Row => []), ...foot].slice(0, rows);
+  const filled = [
+    ...head,
+    ...middle,
+    ...Array.from({ length: room - middle.length }, (): Row => []),
+    ...foot,
+  ].slice(0, rows);
   const shown = c.look.ascii ? toAscii(filled, c.look.columns) : filled;
   return shown.map(r => cutRow(r, c.look.columns, c.look.ascii));
 };
 
 /** Row 22: what was last done, or why a key did nothing. */
 export const echoRow = (c: PageContext, fallback = ''): Row => {
-  if (c.disk.is === 'not on disk') return row(' ', ['halt', `Not on disk: ${c.disk.why}. Enter tries again.`]);
+  if (c.disk.is === 'not on disk')
+    return row(' ', ['halt', `Not on disk: ${c.disk.why}. Enter tries again.`]);
   return row(' ', c.message ?? fallback);
 };
 

@@ -1,12 +1,11 @@
-import { openFindings } from '../../coach/view.ts';
-import { nextStep, type Step, itemSettled } from '../../coach/walk.ts';
-import { besideRows, cutRow, joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
+import { openFindings, sheetOf } from '../../coach/view.ts';
+import { itemSettled, nextStep, type Step } from '../../coach/walk.ts';
 import { drawScene } from '../../drawing/braille.ts';
+import { besideRows, cutRow, joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS, type State } from '../../drawing/signs.ts';
 import { write } from '../../quantity/write.ts';
 import type { Stage } from '../../stages/sheet.ts';
-import { sheetOf } from '../../coach/view.ts';
 import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from './frame.ts';
@@ -22,7 +21,13 @@ export const stepsOf = (c: PageContext, stage: Stage): readonly Step[] =>
 /** The step the page is about: the lit one, else the first of the stage that wants something. */
 export const litStep = (c: PageContext, lit: Lit): Step | null => {
   const steps = stepsOf(c, lit.stage);
-  return steps.find(s => s.key === lit.step) ?? nextStep(steps) ?? steps.find(s => s.state === 'waiting') ?? steps.at(-1) ?? null;
+  return (
+    steps.find(s => s.key === lit.step) ??
+    nextStep(steps) ??
+    steps.find(s => s.state === 'waiting') ??
+    steps.at(-1) ??
+    null
+  );
 };
 
 export const stateSign = (step: Step, isNext: boolean): State => {
@@ -114,7 +119,11 @@ export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
   }
   return wrapped.flatMap(({ name, lines }) =>
     lines.map((line, i) =>
-      row(' ', i === 0 ? ([name === 'Caution' ? 'attention' : 'quiet', padTo(name, 10)] as const) : padTo('', 10), line),
+      row(
+        ' ',
+        i === 0 ? ([name === 'Caution' ? 'attention' : 'quiet', padTo(name, 10)] as const) : padTo('', 10),
+        line,
+      ),
     ),
   );
 };
@@ -125,8 +134,14 @@ const itemRows = (c: PageContext, step: Step, item: number, rows: number, column
   const cell = (i: number): string => {
     const it = items[i];
     if (it === undefined) return '';
-    const value = it.value === undefined ? '' : write(it.value.v, it.value.as, c.voice.system, { unit: false, fixed: true });
-    const second = it.second === undefined ? '' : ` → ${write(it.second.v, it.second.as, c.voice.system, { unit: false, fixed: true })}`;
+    const value =
+      it.value === undefined
+        ? ''
+        : write(it.value.v, it.value.as, c.voice.system, { unit: false, fixed: true });
+    const second =
+      it.second === undefined
+        ? ''
+        : ` → ${write(it.second.v, it.second.as, c.voice.system, { unit: false, fixed: true })}`;
     const note = it.note === undefined ? '' : ` ${say(c.voice, it.note, figuresOf(c.view, step))}`;
     return `${it.name.padStart(3)}  ${padTo(value, 7, 'right')}${second}${note}`;
   };
@@ -142,15 +157,27 @@ const itemRows = (c: PageContext, step: Step, item: number, rows: number, column
       const state: State = itemSettled(c.view.build, it) ? 'done' : i === item ? 'next' : 'to-do';
       const width = across > 1 ? 16 : columns - 4;
       const label = across > 1 ? cell(i) : `${SIGNS[state].word.padEnd(6)} ${word} ${cell(i).trim()}`;
-      return [[i === item ? 'lead' : SIGNS[state].role, ` ${SIGNS[state].sign} `] as const, [i === item ? 'lead' : 'plain', padTo(label, width)] as const];
+      return [
+        [i === item ? 'lead' : SIGNS[state].role, ` ${SIGNS[state].sign} `] as const,
+        [i === item ? 'lead' : 'plain', padTo(label, width)] as const,
+      ];
     });
     return row(...parts.flat());
   });
 };
 
 /** The window of steps around the lit one, the lit row kept third. */
-export const stepListRows = (c: PageContext, steps: readonly Step[], lit: Step | null, rows: number, columns: number): Row[] => {
-  const at = Math.max(0, steps.findIndex(s => s.key === lit?.key));
+export const stepListRows = (
+  c: PageContext,
+  steps: readonly Step[],
+  lit: Step | null,
+  rows: number,
+  columns: number,
+): Row[] => {
+  const at = Math.max(
+    0,
+    steps.findIndex(s => s.key === lit?.key),
+  );
   const from = Math.max(0, Math.min(at - 2, steps.length - rows));
   return steps.slice(from, from + rows).map(s => {
     const isLit = s.key === lit?.key;
@@ -159,7 +186,11 @@ export const stepListRows = (c: PageContext, steps: readonly Step[], lit: Step |
     const title = stepText(c.view, c.voice, s, 'title') ?? s.key;
     const count = s.items === undefined ? '' : ` ${s.itemsDone}/${s.items.length}`;
     return cutRow(
-      row(' ', [isLit ? 'lead' : sign.role, `${sign.sign} ${padTo(sign.word, 8)}`], [isLit ? 'lead' : 'plain', `${title}${count}`]),
+      row(
+        ' ',
+        [isLit ? 'lead' : sign.role, `${sign.sign} ${padTo(sign.word, 8)}`],
+        [isLit ? 'lead' : 'plain', `${title}${count}`],
+      ),
       columns,
     );
   });
@@ -170,7 +201,12 @@ export const worstRow = (c: PageContext): Row => {
   const worst = openFindings(c.view)[0];
   if (worst === undefined) return [];
   const sign = SIGNS[worst.severity];
-  return row(' ', [sign.role, `${sign.sign} ${sign.word}`], '    ', findingText(c.voice, worst, 'title') ?? worst.key);
+  return row(
+    ' ',
+    [sign.role, `${sign.sign} ${sign.word}`],
+    '    ',
+    findingText(c.voice, worst, 'title') ?? worst.key,
+  );
 };
 
 /** Why the lit step cannot be done now: what it waits for, or the gate that is shut, with what opens it. */
@@ -179,7 +215,11 @@ export const barRows = (c: PageContext, step: Step): Row[] => {
     return step.waitsFor.slice(0, 3).map((key, i) => {
       const other = c.view.steps.find(s => s.key === key);
       const title = other === undefined ? key : (stepText(c.view, c.voice, other, 'title') ?? key);
-      return row(' ', ['quiet', padTo(i === 0 ? 'Waits for' : '', 10)], `${title}${other === undefined ? '' : ` (${other.stage})`}`);
+      return row(
+        ' ',
+        ['quiet', padTo(i === 0 ? 'Waits for' : '', 10)],
+        `${title}${other === undefined ? '' : ` (${other.stage})`}`,
+      );
     });
   }
   const gate = (step.gates ?? []).find(g => step.shut.includes(g.id));
@@ -192,9 +232,15 @@ export const barRows = (c: PageContext, step: Step): Row[] => {
       .slice(0, 2)
       .map((line, i) => row(' ', ['quiet', padTo(i === 0 ? 'Why' : '', 10)], line)),
     ...opens.map((_, i) =>
-      row(' ', ['quiet', padTo(i === 0 ? 'Opens it' : '', 10)], say(c.voice, { words: `gates.${gate.id}.opens.${i}`, fills })),
+      row(
+        ' ',
+        ['quiet', padTo(i === 0 ? 'Opens it' : '', 10)],
+        say(c.voice, { words: `gates.${gate.id}.opens.${i}`, fills }),
+      ),
     ),
-    ...(gate.never === true ? [] : [row(' ', ['quiet', padTo('', 10)], 'Go ahead all the same: s, say why; it is kept.')]),
+    ...(gate.never === true
+      ? []
+      : [row(' ', ['quiet', padTo('', 10)], 'Go ahead all the same: s, say why; it is kept.')]),
   ];
 };
 
@@ -207,7 +253,9 @@ export const changeRows = (c: PageContext, step: Step): Row[] =>
     return row(
       ' ',
       ['attention', '≠ '],
-      change.now === undefined ? `${name}: no longer asked` : `${name}: was ${text(change.was)}, now ${text(change.now)}`,
+      change.now === undefined
+        ? `${name}: no longer asked`
+        : `${name}: was ${text(change.was)}, now ${text(change.now)}`,
     );
   });
 
@@ -215,17 +263,30 @@ export const changeRows = (c: PageContext, step: Step): Row[] =>
 export const readingRows = (c: PageContext, step: Step): Row[] =>
   (step.asks ?? []).map(a => {
     const reading = c.view.build.readings.get(`${step.key}#${a.ask}`);
-    const label = say(c.voice, { words: `steps.${step.stage}.${step.words}.asks.${a.ask}`, fills: step.fills ?? {} }, figuresOf(c.view, step));
+    const label = say(
+      c.voice,
+      { words: `steps.${step.stage}.${step.words}.asks.${a.ask}`, fills: step.fills ?? {} },
+      figuresOf(c.view, step),
+    );
     const sign = SIGNS[reading === undefined ? 'to-do' : 'done'];
-    return row(' ', [sign.role, `${sign.sign} `], padTo(label, 44), reading === undefined ? ['quiet', 'not read yet'] : write(reading.value, a.as, c.voice.system));
+    return row(
+      ' ',
+      [sign.role, `${sign.sign} `],
+      padTo(label, 44),
+      reading === undefined ? ['quiet', 'not read yet'] : write(reading.value, a.as, c.voice.system),
+    );
   });
 
 const timeLeft = (c: PageContext, stage: Stage): string => {
-  const open = stepsOf(c, stage).filter(s => s.state === 'to do' || s.state === 'waiting' || s.state === 'stop');
+  const open = stepsOf(c, stage).filter(
+    s => s.state === 'to do' || s.state === 'waiting' || s.state === 'stop',
+  );
   const low = open.reduce((n, s) => n + s.minutes[0], 0);
   const high = open.reduce((n, s) => n + s.minutes[1], 0);
   if (high === 0) return 'nothing left here';
-  return high < 90 ? `about ${low} to ${high} min left here` : `about ${Math.max(1, Math.round(low / 60))} to ${Math.round(high / 60)} h left here`;
+  return high < 90
+    ? `about ${low} to ${high} min left here`
+    : `about ${Math.max(1, Math.round(low / 60))} to ${Math.round(high / 60)} h left here`;
 };
 
 /** The page of one stage: one step owns it, the rest stands around. */
@@ -233,7 +294,11 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
   const steps = stepsOf(c, lit.stage);
   const step = litStep(c, lit);
   const number = step === null ? 0 : steps.indexOf(step) + 1;
-  const head = [titleRow(c), stripRow(c.view, lit.stage), ruleRow(c, `${lit.stage}: step ${number} of ${steps.length}`, timeLeft(c, lit.stage))];
+  const head = [
+    titleRow(c),
+    stripRow(c.view, lit.stage),
+    ruleRow(c, `${lit.stage}: step ${number} of ${steps.length}`, timeLeft(c, lit.stage)),
+  ];
   const foot = [worstRow(c), echoRow(c), keys];
   if (step === null) return page(c, head, [row(' ', 'Nothing to do in this stage for this build.')], foot);
   const wide = c.look.columns >= 110;
@@ -253,11 +318,23 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
     items.length > 0
       ? itemRows(c, step, item, aroundRows, listColumns)
       : asks.length > 0
-        ? [...asks.map(r => cutRow(r, listColumns)), ...stepListRows(c, steps, step, Math.max(0, aroundRows - asks.length), listColumns)]
+        ? [
+            ...asks.map(r => cutRow(r, listColumns)),
+            ...stepListRows(c, steps, step, Math.max(0, aroundRows - asks.length), listColumns),
+          ]
         : stepListRows(c, steps, step, aroundRows, listColumns);
   const scene = step.scene ?? sheetOf(c.view, lit.stage).scene;
   const drawing = drawScene(scene, { columns: drawColumns, rows: aroundRows, ascii: c.look.ascii });
-  const label = items.length > 0 ? `${step.itemsDone} of ${items.length} done` : asks.length > 0 ? 'to read, and steps around' : 'before and after';
-  const body = [...top, ruleRow(c, label, scene.title), ...besideRows(around, drawing, c.look.columns - drawColumns - 1)];
+  const label =
+    items.length > 0
+      ? `${step.itemsDone} of ${items.length} done`
+      : asks.length > 0
+        ? 'to read, and steps around'
+        : 'before and after';
+  const body = [
+    ...top,
+    ruleRow(c, label, scene.title),
+    ...besideRows(around, drawing, c.look.columns - drawColumns - 1),
+  ];
   return page(c, head, body, foot);
 };

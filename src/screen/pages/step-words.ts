@@ -1,10 +1,20 @@
 import type { View } from '../../coach/view.ts';
 import { sheetOf } from '../../coach/view.ts';
-import type { Figure, Finding, LineName, StepDraft } from '../../stages/sheet.ts';
 import type { LineRef } from '../../ramp/design.ts';
+import type { Figure, Finding, LineName, StepDraft } from '../../stages/sheet.ts';
 import { say, sayLines, textAt, type Voice } from '../../words/say.ts';
 
-export type StepPart = 'title' | 'do' | 'posture' | 'why' | 'caution' | 'brief' | 'measure' | 'more' | 'item' | 'tick';
+export type StepPart =
+  | 'title'
+  | 'do'
+  | 'posture'
+  | 'why'
+  | 'caution'
+  | 'brief'
+  | 'measure'
+  | 'more'
+  | 'item'
+  | 'tick';
 
 export const figuresOf = (view: View, step: StepDraft): readonly Figure[] => {
   const all = view.sheets.flatMap(s => s.figures);
@@ -21,7 +31,11 @@ export const stepText = (view: View, voice: Voice, step: StepDraft, part: StepPa
 };
 
 export const askLabel = (view: View, voice: Voice, step: StepDraft, ask: string): string =>
-  say(voice, { words: `steps.${step.stage}.${step.words}.asks.${ask}`, fills: step.fills ?? {} }, figuresOf(view, step));
+  say(
+    voice,
+    { words: `steps.${step.stage}.${step.words}.asks.${ask}`, fills: step.fills ?? {} },
+    figuresOf(view, step),
+  );
 
 export const findingText = (voice: Voice, f: Finding, part: 'title' | 'sure' | 'not'): string | null => {
   const words = `findings.${f.words}.${part}`;
@@ -35,6 +49,9 @@ export const findingLines = (voice: Voice, f: Finding): readonly string[] =>
 export const lineText = (line: LineRef | LineName | undefined): string => {
   if (line === undefined) return '';
   if (typeof line === 'string') return `line: ${line.toUpperCase()}`;
-  const face = line.face === 'hinge line' ? 'BACK WALL' : line.face.replace(/(top|bottom) face|deck top|ground/, w => w.toUpperCase());
+  const face =
+    line.face === 'hinge line'
+      ? 'BACK WALL'
+      : line.face.replace(/(top|bottom) face|deck top|ground/, w => w.toUpperCase());
   return `line: ${face}${line.rail === undefined ? '' : ` of ${line.rail}`}`;
 };

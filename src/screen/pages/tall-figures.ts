@@ -17,7 +17,8 @@ export const tallValue = (voice: Voice, v: number, as: Quantity, name: string, s
 /** A figure as a tall thing; null while it has no number. */
 export const tallFigure = (voice: Voice, figure: Figure): TallThing | null => {
   const v = figure.value;
-  const n = v.is === 'exact' ? v.v : v.is === 'band' ? v.likely : v.is === 'pending' ? v.meanwhile : undefined;
+  const n =
+    v.is === 'exact' ? v.v : v.is === 'band' ? v.likely : v.is === 'pending' ? v.meanwhile : undefined;
   if (n === undefined) return null;
   const about = v.is === 'exact' ? '' : 'about ';
   const name = say(voice, { words: `figures.${figure.id.split('@')[0]}.label` });
@@ -50,6 +51,7 @@ const wrapTwo = (name: string, width: number): string[] => {
   if (cellWidth(name) <= width) return [name];
   const words = name.split(' ');
   let first = '';
-  while (words.length > 0 && cellWidth(`${first} ${words[0]}`.trim()) <= width) first = `${first} ${words.shift()}`.trim();
+  while (words.length > 0 && cellWidth(`${first} ${words[0]}`.trim()) <= width)
+    first = `${first} ${words.shift()}`.trim();
   return [first, words.join(' ').slice(0, width)];
 };

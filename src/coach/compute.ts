@@ -1,0 +1,13 @@
+import { springBackAnswer } from '../stages/heavy/spring-back-answer.ts';
+import { railAnswer } from '../stages/heavy/rail-answer.ts';
+import type { Ask } from '../stages/situation.ts';
+
+/** The answer to a heavy question. Pure: the same in the worker, in a command and in a test. */
+export const compute = async (ask: Ask): Promise<unknown> => {
+  switch (ask.topic) {
+    case 'rail':
+      return railAnswer(ask.input as never);
+    case 'spring-back':
+      return springBackAnswer(ask.input as never);
+  }
+};

@@ -1,0 +1,66 @@
+import { existsSync } from 'node:fs';
+import { Worker } from 'node:worker_threads';
+import { fileURLToPath } from 'node:url';
+import { askKey } from '../stages/situation.ts';
+import { compute } from './compute.ts';
+import type { Keeper } from './keeper.ts';
+import { asksOf, withAnswer } from './tasks.ts';
+
+/** Computes what the pages ask, off the thread that listens to the keys; what stands meanwhile stays on the page. */
+export type Thinker = Readonly<{ think: (keeper: Keeper) => void; stop: () => void }>;
+
+/** The worker's bundle beside this one, if this is a bundle. */
+const workerFile = (): string | null => {
+  const file = fileURLToPath(new URL('./worker.js', import.meta.url));
+  return existsSync(file) ? file : null;
+};
+
+export const startThinker = (changed: () => void): Thinker => {
+  let worker: Worker | null = null;
+  let next = 0;
+  const asked = new Set<string>();
+  const waiting = new Map<number, (answer: unknown) => void>();
+  const file = workerFile();
+
+  const ask = (message: Parameters<typeof compute>[0], then: (answer: unknown) => void): void => {
+    if (file === null) {
+      void compute(message).then(then);
+      return;
+    }
+    if (worker === null) {
+      worker = new Worker(file);
+      worker.unref();
+      worker.on('message', (m: { id: number; answer?: unknown; failed?: string }) => {
+        const done = waiting.get(m.id);
+        waiting.delete(m.id);
+        if (m.failed === undefined) done?.(m.answer);
+      });
+      worker.on('error', () => {
+        worker = null;
+        waiting.clear();
+        asked.clear();
+      });
+    }
+    const id = next++;
+    waiting.set(id, then);
+    worker.postMessage({ id, ask: message });
+  };
+
+  return {
+    think: keeper => {
+      for (const a of asksOf(keeper.view())) {
+        const key = askKey(a);
+        if (asked.has(key)) continue;
+        asked.add(key);
+        ask(a, value => {
+          keeper.know(withAnswer(keeper.view().situation.answers, a, value));
+          changed();
+        });
+      }
+    },
+    stop: () => {
+      void worker?.terminate();
+      worker = null;
+    },
+  };
+};

@@ -1,0 +1,101 @@
+import { Box, Text, useFocusManager } from 'ink';
+import { Component, type ReactNode, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import { rowText } from '../drawing/cells.ts';
+import type { Row } from '../drawing/row.ts';
+import { TextField } from './fields/text-field.tsx';
+import { smallPage } from './pages/small-page.ts';
+import type { Desk } from './places/desk.ts';
+import { type Colour, inkProps } from './styles.ts';
+import { useTerminalSize } from './terminal/size.tsx';
+import { useKeys } from './terminal/use-keys.ts';
+
+/** Below this a page would lose its foot or its words: the small page says how large to make the window. */
+export const SMALLEST = { columns: 80, rows: 24 } as const;
+
+/** Redraws when the desk says so. */
+export type Redraw = Readonly<{ subscribe: (changed: () => void) => () => void; count: () => number }>;
+
+/** A row as Ink draws it. Only the rows that changed cost anything further down. */
+const PageRow = ({ line, colour, columns }: { line: Row; colour: Colour; columns: number }) => (
+  <Box height={1} width={columns} overflow="hidden">
+    <Text wrap="truncate-end">
+      {line.length === 0
+        ? ' '
+        : line.map((span, i) => (
+            // Spans of a row have no names; their place is what they are.
+            // biome-ignore lint/suspicious/noArrayIndexKey: a row is drawn whole
+            <Text key={i} {...inkProps(span.role, colour)}>
+              {span.text}
+            </Text>
+          ))}
+    </Text>
+  </Box>
+);
+
+/** The whole bench: asks the desk for its rows and hands it every key. */
+const Page = ({ desk, colour, ascii, redraw }: { desk: Desk; colour: Colour; ascii: boolean; redraw: Redraw }) => {
+  const size = useTerminalSize();
+  const [, setKeys] = useState(0);
+  const [value, setValue] = useState('');
+  const { disableFocus } = useFocusManager();
+  useSyncExternalStore(redraw.subscribe, redraw.count);
+  useEffect(() => disableFocus(), [disableFocus]);
+  desk.look = { ...size, ascii };
+  const tooSmall = size.columns < SMALLEST.columns || size.rows < SMALLEST.rows;
+  useKeys(keys => {
+    desk.keys(keys);
+    setKeys(n => n + 1);
+  }, desk.text === null);
+  const text = desk.text;
+  useMemo(() => setValue(text?.value ?? ''), [text]);
+  const rows = tooSmall ? smallPage(desk, size) : desk.rows();
+  const shown = text === null ? rows : rows.slice(0, -1);
+  return (
+    <Box flexDirection="column" width={size.columns} height={Math.max(1, size.rows - 1)} overflow="hidden">
+      {shown.map((line, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a row's place is its name
+        <PageRow key={i} line={line} colour={colour} columns={size.columns} />
+      ))}
+      {text === null ? null : (
+        <Box height={1}>
+          <Text bold> {text.title} </Text>
+          <TextField
+            value={value}
+            onChange={setValue}
+            onSubmit={said => {
+              desk.submitText(said);
+              setKeys(n => n + 1);
+            }}
+            onClose={() => {
+              desk.closeText();
+              setKeys(n => n + 1);
+            }}
+            onSuspend={desk.around.suspend}
+          />
+        </Box>
+      )}
+    </Box>
+  );
+};
+
+/** A page that cannot be drawn must not take the evening with it: what was entered is on disk, and the other pages still open. */
+class Guard extends Component<{ desk: Desk; children: ReactNode }, { error: unknown }> {
+  override state: { error: unknown } = { error: null };
+  static getDerivedStateFromError(error: unknown) {
+    return { error };
+  }
+  override componentDidCatch(error: unknown): void {
+    this.props.desk.failed(error);
+  }
+  override render(): ReactNode {
+    return this.state.error === null ? this.props.children : <Text>This page cannot be drawn. Everything entered is on disk.</Text>;
+  }
+}
+
+export const Bench = (props: { desk: Desk; colour: Colour; ascii: boolean; redraw: Redraw }) => (
+  <Guard desk={props.desk}>
+    <Page {...props} />
+  </Guard>
+);
+
+export const plainRows = (rows: readonly Row[]): string => rows.map(r => rowText(r).trimEnd()).join('\n');

@@ -1,0 +1,181 @@
+import type { Entry } from '../../build/entries.ts';
+import { newestStrikeable } from '../../coach/decide/decide.ts';
+import { findStep } from '../../coach/decide/steps.ts';
+import { cutTo, padTo, row } from '../../drawing/cells.ts';
+import type { Row } from '../../drawing/row.ts';
+import type { Quantity } from '../../quantity/quantities.ts';
+import { write } from '../../quantity/write.ts';
+import type { Stage } from '../../stages/sheet.ts';
+import { say } from '../../words/say.ts';
+import type { PageContext } from './context.ts';
+import { echoRow, page, ruleRow, stripRow, titleRow } from './frame.ts';
+import { askLabel, stepText } from './step-words.ts';
+
+const stepTitle = (c: PageContext, key: string): string => {
+  const found = findStep(c.view, key);
+  if (found === null) return key;
+  const title = stepText(c.view, c.voice, found.step, 'title') ?? key;
+  const item = found.item ? (found.step.items ?? []).find(i => i.key === key) : undefined;
+  return item === undefined
+    ? title
+    : `${title}: ${stepText(c.view, c.voice, found.step, 'item') ?? ''} ${item.name}`
+        .replace(': ', ': ')
+        .trim();
+};
+
+const quantityOf = (c: PageContext, step: string, ask: string): Quantity =>
+  findStep(c.view, step)?.step.asks?.find(a => a.ask === ask)?.as ?? 'length';
+
+/** What an entry says, in a person's words: deed and value. */
+export const entryText = (c: PageContext, e: Entry): { deed: string; value: string } => {
+  const len = (v: number): string => write(v, 'length', c.voice.system);
+  switch (e.kind) {
+    case 'build-begun':
+      return { deed: `began ${e.name}`, value: e.system };
+    case 'design-set':
+      return { deed: `design: ${e.field}`, value: designText(e.value) };
+    case 'design-agreed':
+      return { deed: 'design agreed', value: '' };
+    case 'step-ticked':
+      return { deed: stepTitle(c, e.step), value: 'done' };
+    case 'step-skipped':
+      return { deed: `skipped: ${stepTitle(c, e.step)}`, value: `"${e.why}"` };
+    case 'gate-overridden':
+      return { deed: `went on past a gate: ${stepTitle(c, e.step)}`, value: `"${e.why}"` };
+    case 'reading-logged': {
+      const found = findStep(c.view, e.step);
+      const label = found === null ? e.ask : askLabel(c.view, c.voice, found.step, e.ask);
+      return { deed: label, value: write(e.value, quantityOf(c, e.step, e.ask), c.voice.system) };
+    }
+    case 'slits-marked':
+      return {
+        deed: `marked slits ${e.first} to ${e.first + e.marks_mm.length - 1} of rail ${e.rail}`,
+        value: '',
+      };
+    case 'slit-noted':
+      return { deed: `slit ${e.slit} of rail ${e.rail}`, value: e.note };
+    case 'piece-cut':
+      return { deed: `cut ${pieceName(e.need)}`, value: len(e.length_mm) };
+    case 'piece-fated':
+      return { deed: 'piece', value: e.fate };
+    case 'survey-opened':
+      return { deed: `began reading rail ${e.rail} (${e.phase})`, value: `${e.stations_mm.length} stations` };
+    case 'offsets-read': {
+      const first = e.readings[0];
+      const more = e.readings.length > 1 ? ` and ${e.readings.length - 1} more` : '';
+      return {
+        deed: `station ${first?.station ?? '?'}${more}`,
+        value: first === undefined ? '' : write(first.offset_mm, 'length', c.voice.system, { sign: true }),
+      };
+    }
+    case 'survey-closed':
+      return { deed: 'closed the reading', value: '' };
+    case 'remedy-chosen':
+      return {
+        deed: `chose: ${say(c.voice, { words: `remedies.${e.remedy}.deed`, fills: fillsOf(e.plan) })}`,
+        value: e.predicted_mm === undefined ? '' : `${len(e.predicted_mm)} after`,
+      };
+    case 'caution-known':
+      return {
+        deed: `read the caution: ${say(c.voice, { words: `cautions.${e.caution}.title` })}`,
+        value: '',
+      };
+    case 'remarked':
+      return { deed: `remark: ${e.text}`, value: '' };
+    case 'stopped':
+      return { deed: 'left the bench', value: '' };
+    case 'shop-copied':
+      return { deed: 'took the numbers of the shop', value: '' };
+    case 'entry-struck':
+      return { deed: 'took an entry back', value: 'undo' };
+  }
+};
+
+const fillsOf = (plan: Readonly<Record<string, unknown>>): Record<string, string | number> =>
+  Object.fromEntries(
+    Object.entries(plan).filter(
+      (kv): kv is [string, string | number] => typeof kv[1] === 'string' || typeof kv[1] === 'number',
+    ),
+  );
+
+const designText = (value: unknown): string =>
+  typeof value === 'object' && value !== null
+    ? Object.entries(value)
+        .map(
+          ([k, v]) =>
+            `${k.replace(/_mm$/, '')} ${typeof v === 'number' ? Math.round(v * 1000) / 1000 : String(v)}`,
+        )
+        .join(', ')
+    : String(typeof value === 'number' ? Math.round(value * 100) / 100 : value);
+
+/** A need's key as words: "upright@A:7" is the upright on flat 7 of rail A. */
+export const pieceName = (need: string): string => {
+  const [kind = need, where = ''] = need.split('@');
+  const [rail = '', name = ''] = where.split(':');
+  const on = name === '' ? '' : /^\d+$/.test(name) ? ` on flat ${name}` : `, ${name}`;
+  return `${kind}${rail.includes('-') ? ` between ${rail.replace('-', ' and ')}` : rail === '' ? '' : ` of rail ${rail}`}${on}`;
+};
+
+/** Newest first, strikes themselves left out: a struck entry shows it. */
+export const journalEntries = (c: PageContext): readonly Entry[] =>
+  c.view.build.all.filter(e => e.kind !== 'entry-struck').reverse();
+
+export const journalPage = (c: PageContext, stage: Stage, lit: number, keys: Row): Row[] => {
+  const list = journalEntries(c);
+  const struck = c.view.build.struck;
+  const idle = new Set(c.view.build.idle.map(e => e.id));
+  const newest = newestStrikeable(c.view);
+  const litEntry = list[lit];
+  const head = [
+    titleRow(c),
+    stripRow(c.view, stage),
+    ruleRow(c, `journal: ${c.view.build.all.length} entries`, 'newest first'),
+  ];
+  const said =
+    litEntry === undefined
+      ? ''
+      : struck.has(litEntry.id)
+        ? `y puts back:  ${entryText(c, litEntry).deed}`
+        : `z takes back:  ${entryText(c, litEntry).deed}`;
+  const top: Row[] = [
+    row(' ', ['lead', `▸ ${cutTo(said, c.look.columns - 4)}`]),
+    row('   ', ['quiet', 'Nothing is erased. The entry stays, marked struck; the steel is as it is.']),
+  ];
+  const rows = Math.max(1, c.look.rows - 1 - 3 - top.length - 3);
+  const from = Math.max(0, Math.min(lit - 2, list.length - rows));
+  let day = '';
+  const lines: Row[] = [];
+  for (let i = from; i < list.length && lines.length < rows; i++) {
+    const e = list[i] as Entry;
+    const date = new Date(e.at);
+    const today = Number.isNaN(date.getTime())
+      ? ''
+      : `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, '0')}-${String(date.getDate()).padStart(2, '0')}`;
+    if (today !== day) {
+      day = today;
+      lines.push(ruleRow(c, day));
+      if (lines.length >= rows) break;
+    }
+    const { deed, value } = entryText(c, e);
+    const isStruck = struck.has(e.id);
+    const time = Number.isNaN(date.getTime())
+      ? '     '
+      : `${String(date.getHours()).padStart(2, '0')}:${String(date.getMinutes()).padStart(2, '0')}`;
+    const note = isStruck ? 'struck' : idle.has(e.id) ? 'idle' : e.id === newest?.id ? 'z takes this' : '';
+    lines.push(
+      row(
+        ' ',
+        [i === lit ? 'lead' : 'quiet', i === lit ? '▸ ' : isStruck ? '× ' : '  '],
+        ['quiet', `${time} `],
+        [
+          i === lit ? 'lead' : isStruck ? 'quiet' : 'plain',
+          padTo(cutTo(deed, c.look.columns - 36), c.look.columns - 36),
+        ],
+        padTo(cutTo(value, 12), 13, 'right'),
+        ['quiet', `  ${note}`],
+      ),
+    );
+  }
+  const file = `${c.view.build.all.length} entries, ${struck.size} struck.`;
+  return page(c, head, [...top, ...lines], [[], echoRow(c, file), keys]);
+};

@@ -1,0 +1,65 @@
+import { daysAway, lastWorked, rechecksOf } from '../../coach/pause.ts';
+import { openFindings, type View } from '../../coach/view.ts';
+import { padTo, row } from '../../drawing/cells.ts';
+import type { Row } from '../../drawing/row.ts';
+import { say } from '../../words/say.ts';
+import { echoRow, page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
+import { findingText, stepText } from '../pages/step-words.ts';
+import { tallRows } from '../pages/tall-figures.ts';
+import { commonAct } from './common.ts';
+import type { Place } from './place.ts';
+
+export const isLongAway = (view: View): boolean => daysAway(view) >= 1;
+
+/** Back after days away: where you stopped, what to look at, what comes next. */
+export const backPlace = (): Place => {
+  const stageOf = (view: View) => view.next?.stage ?? 'finish';
+  const place: Place = {
+    rows: desk => {
+      const c = desk.context();
+      const days = daysAway(c.view);
+      const last = lastWorked(c.view);
+      const when = last === null ? '' : new Date(last).toLocaleDateString('en-GB', { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
+      const checks = rechecksOf(c.view);
+      const findings = openFindings(c.view);
+      const next = c.view.next;
+      const steps = c.view.steps.filter(s => s.stage === stageOf(c.view));
+      const done = steps.filter(s => s.state === 'done' || s.state === 'skipped' || s.state === 'stale').length;
+      const lines = findings.slice(0, 3).map(f => row('   ', findingText(c.voice, f, 'title') ?? f.key));
+      const body: Row[] = [
+        ...tallRows([{ digits: String(days), unit: '', name: `${days === 1 ? 'day' : 'days'} away. You stopped on ${when}.` }], c.look.columns - 2, false),
+        ...(lines.length === 0 ? [] : [row(' ', ['quiet', 'Open findings:']), ...lines]),
+        [],
+        ruleRow(c, 'look at these before you go on', checks.length === 0 ? 'nothing left open' : `${checks.length} to look at`),
+        ...(checks.length === 0 ? [row(' ', 'Nothing was left in a state that changes by itself.')] : []),
+        ...checks.map(k =>
+          row(
+            ' ',
+            ['quiet', '· '],
+            padTo(say(c.voice, { words: `rechecks.${k.id}.title`, fills: { rail: k.rail ?? '' } }), 46),
+            ['quiet', padTo(say(c.voice, { words: `rechecks.${k.id}.why`, fills: { rail: k.rail ?? '' } }), 22)],
+            ['quiet', k.measured ? ' measure' : ' look'],
+          ),
+        ),
+        ruleRow(c, 'then'),
+        next === null ? row(' ', 'Nothing is left to do in this build.') : row(' ', ['lead', `▸ ${next.stage}  ${stepText(c.view, c.voice, next, 'title') ?? next.key}`]),
+      ];
+      const stage = stageOf(c.view);
+      return page(
+        c,
+        [titleRow(c), stripRow(c.view, stage), ruleRow(c, `back after ${days} ${days === 1 ? 'day' : 'days'}`, `${stage} ${done} of ${steps.length}`)],
+        body,
+        [echoRow(c, `Nothing was lost: ${c.view.build.all.length} entries read.`), desk.keyRow(place)],
+      );
+    },
+    keys: () => [{ act: 'open', words: 'go on' }, { act: 'findings' }, { act: 'journal' }, { act: 'help' }, { act: 'leave' }],
+    act: (desk, act, char) => {
+      if (act === 'open' || act === 'tick') {
+        desk.pop();
+        return true;
+      }
+      return commonAct(desk, act, char, { stage: stageOf(desk.view), step: null, item: 0 });
+    },
+  };
+  return place;
+};

@@ -1,0 +1,315 @@
+import type { Intent } from '../../coach/intents.ts';
+import type { Acted, Keeper } from '../../coach/keeper.ts';
+import { refusalText } from '../../coach/refusal-text.ts';
+import type { View } from '../../coach/view.ts';
+import { row } from '../../drawing/cells.ts';
+import type { Look, Row } from '../../drawing/row.ts';
+import type { Quantity, System } from '../../quantity/quantities.ts';
+import { usualLabel } from '../../quantity/usual.ts';
+import type { Voice } from '../../words/say.ts';
+import type { Content } from '../../words/schema.ts';
+import { press } from '../fields/number-field.ts';
+import { actFor, bottomLine, type KeyContext, keyId, notHere, writes } from '../keys.ts';
+import type { DiskState, PageContext } from '../pages/context.ts';
+import { entryText } from '../pages/journal-page.ts';
+import { type Glove, NO_GLOVE, pressed } from '../terminal/glove.ts';
+import type { Key } from '../terminal/split-keys.ts';
+import type { OpenField, OpenText, Place } from './place.ts';
+
+/** What the desk asks of the program around it. */
+export type Around = Readonly<{
+  content: Content;
+  now: () => Date;
+  /** Steady time for the glove guard, ms. */
+  steady_ms: () => number;
+  quit: (code: number) => void;
+  suspend: () => void;
+  /** Something changed that no key did. */
+  redraw: () => void;
+  openBuild: (path: string, demo: boolean) => Keeper | string;
+  newBuild: (name: string, system: System) => Keeper | string;
+  /** The opening page, made anew. */
+  opening: () => Place;
+  /** Asks the worker for what the pages ask. */
+  think: (keeper: Keeper) => void;
+  units: () => System;
+  setUnits: (system: System) => void;
+  leftBuild: (keeper: Keeper) => void;
+  readOnlyPlace: (keeper: Keeper) => Place;
+  /** A page threw: a fault of the program. */
+  failed: (error: unknown) => void;
+}>;
+
+/**
+ * The bench as it is used: the build that is open, the stack of places, the open field, what row 22 says.
+ * Everything a key does goes through here, synchronously, outside of React: two keys in one chunk see each other's work.
+ */
+export class Desk {
+  keeper: Keeper | null = null;
+  look: Look = { columns: 80, rows: 24, ascii: false };
+  message: string | null = null;
+  text: OpenText | null = null;
+  /** The units shown; a build's own at first. */
+  system: System;
+  private places: Place[] = [];
+  private glove: Glove = NO_GLOVE;
+  private unwritten: string | null = null;
+  private leaving = false;
+  readonly around: Around;
+
+  constructor(around: Around) {
+    this.around = around;
+    this.system = around.units();
+    this.places = [around.opening()];
+  }
+
+  get place(): Place {
+    return this.places.at(-1) as Place;
+  }
+
+  get view(): View {
+    if (this.keeper === null) throw new Error('no build is open');
+    return this.keeper.view();
+  }
+
+  get voice(): Voice {
+    return { content: this.around.content, system: this.system };
+  }
+
+  disk(): DiskState {
+    const keeper = this.keeper;
+    if (keeper === null) return { is: 'on disk', at: null };
+    if (this.unwritten !== null) return { is: 'not on disk', why: this.unwritten };
+    const barred = keeper.open.barred();
+    if (barred !== null) return { is: 'read only', why: barred };
+    return { is: 'on disk', at: keeper.view().build.live.at(-1)?.at ?? null };
+  }
+
+  context(): PageContext {
+    return { view: this.view, voice: this.voice, look: this.look, disk: this.disk(), message: this.message };
+  }
+
+  /** Row 23 of a place. */
+  keyRow(place: Place): Row {
+    const field = place.field;
+    if (this.text !== null)
+      return bottomLine(
+        [{ act: 'keep', words: 'keep' }, { act: 'close' }],
+        this.look.columns,
+        this.look.ascii,
+      );
+    if (field?.field.open === true) {
+      const spec = field.spec;
+      return bottomLine(
+        [
+          { act: 'keep' },
+          ...(spec.sign !== undefined && spec.sign !== 'plain' ? [{ act: 'flip' as const }] : []),
+          ...(spec.otherWay === undefined ? [] : [{ act: 'other-way' as const, words: spec.otherWay }]),
+          ...(field.before === undefined ? [] : [{ act: 'reopen' as const }]),
+          { act: 'close' as const },
+        ],
+        this.look.columns,
+        this.look.ascii,
+      );
+    }
+    return bottomLine(place.keys(this), this.look.columns, this.look.ascii, place.own ?? []);
+  }
+
+  rows(): Row[] {
+    return this.place.rows(this);
+  }
+
+  push(place: Place): void {
+    this.places.push(place);
+  }
+
+  pop(): boolean {
+    if (this.places.length <= 1) return false;
+    this.places.pop();
+    return true;
+  }
+
+  /** Takes every page off down to one and puts this in its place. */
+  root(place: Place): void {
+    this.places = [place];
+  }
+
+  replace(place: Place): void {
+    this.places[this.places.length - 1] = place;
+  }
+
+  say(message: string | null): void {
+    this.message = message;
+  }
+
+  /** Carries out an intent; row 22 says what was done, or why not. True when it was kept. */
+  act(intent: Intent): boolean {
+    const keeper = this.keeper;
+    if (keeper === null) return false;
+    const acted: Acted = keeper.act(intent);
+    switch (acted.is) {
+      case 'refused': {
+        const text = refusalText(this.voice, keeper.view(), acted.refusal);
+        this.say(text.accepted === '' ? text.says : `${text.says} ${text.accepted}`);
+        return false;
+      }
+      case 'barred':
+        this.say(`Not kept: ${acted.why}.`);
+        return false;
+      case 'kept': {
+        this.unwritten = acted.unwritten?.message ?? null;
+        const { deed, value } = entryText(this.context(), acted.entry);
+        const back = intent.do === 'strike' || intent.do === 'put-back' ? '' : '  z takes it back';
+        this.say(
+          intent.do === 'strike'
+            ? 'Taken out of the record; the steel is as it is. j, then y, puts it back.'
+            : intent.do === 'put-back'
+              ? 'Put back.'
+              : `Last: ${deed}${value === '' ? '' : `, ${value}`}.${back}`,
+        );
+        this.around.think(keeper);
+        return true;
+      }
+    }
+  }
+
+  /** What was typed, with its unit where the units shown are not the build's. */
+  typedFor(typed: string, quantity: Quantity): string {
+    const label = usualLabel(quantity, this.system);
+    const bare = /^[+\-−]?[\d.,/ ½⅓⅔¼¾⅛⅜⅝⅞]+$/.test(typed.trim());
+    return this.system === this.view.build.system || !bare || label === '' ? typed : `${typed} ${label}`;
+  }
+
+  open(keeper: Keeper): void {
+    this.keeper = keeper;
+    this.system = keeper.view().build.system;
+    this.around.think(keeper);
+  }
+
+  /** Leaves the build that is open; its last entry says so. */
+  leaveBuild(): void {
+    const keeper = this.keeper;
+    if (keeper === null) return;
+    if (keeper.open.barred() === null) {
+      const next = keeper.view().next;
+      keeper.act({ do: 'stop', ...(next === null ? {} : { step: next.key }) });
+    }
+    this.around.leftBuild(keeper);
+    keeper.open.release();
+    this.keeper = null;
+  }
+
+  quit(code = 0): void {
+    if (this.unwritten !== null && !this.leaving) {
+      this.leaving = true;
+      this.say('The last entries are not on disk. q again leaves without them; Enter tries again.');
+      return;
+    }
+    this.leaveBuild();
+    this.around.quit(code);
+  }
+
+  private context_of_keys(): KeyContext {
+    const field = this.place.field;
+    const own = this.place.own;
+    return { in: field?.field.open === true ? 'number' : 'page', ...(own === undefined ? {} : { own }) };
+  }
+
+  /** Every key of a chunk, in order. */
+  keys(keys: readonly Key[]): void {
+    for (const key of keys) this.key(key);
+  }
+
+  private key(key: Key): void {
+    if (this.text !== null) return;
+    const where = this.context_of_keys();
+    if (writes(key, where) && key.pasted !== true) {
+      const guarded = pressed(this.glove, keyId(key), this.around.steady_ms());
+      this.glove = guarded.glove;
+      if (!guarded.counts) {
+        this.say('Counted once: the same key came again at once.');
+        return;
+      }
+    }
+    const field = this.place.field;
+    if (field?.field.open === true) this.fieldKey(field, key);
+    else this.pageKey(key, where);
+  }
+
+  private fieldKey(open: OpenField, key: Key): void {
+    const place = this.place;
+    if (key.name === 'ctrl-z') return this.around.suspend();
+    if (key.name === 'up' && open.field.text === '' && open.before !== undefined) return open.before();
+    const { field, done } = press(open.field, key, open.spec);
+    place.field = { ...open, field };
+    this.say(field.said);
+    switch (done.is) {
+      case 'typing':
+        return;
+      case 'keep':
+        place.field = null;
+        return open.keep(done.value, done.typed, done.replaces);
+      case 'keep-several':
+        place.field = null;
+        return open.several?.(done.values, done.typed);
+      case 'other-way':
+        place.field = null;
+        return open.otherWay?.();
+      case 'close':
+        return open.close?.();
+    }
+  }
+
+  private pageKey(key: Key, where: KeyContext): void {
+    const place = this.place;
+    const act = actFor<string>(key, where);
+    if (act === null) return this.say(notHere(key, where));
+    if (act === 'suspend') return this.around.suspend();
+    if (act === 'interrupt') return this.quit(130);
+    if (act === 'open' && this.unwritten !== null) return this.tryWriting();
+    this.say(null);
+    if (place.act(this, act, key.char ?? '')) return;
+    if (act === 'leave') return this.quit();
+    if (act === 'back') {
+      if (!this.pop()) this.say('Esc: nothing before this page. q leaves');
+      return;
+    }
+    this.say(notHere(key, where));
+  }
+
+  private tryWriting(): void {
+    const tried = this.keeper?.open.journal.retry();
+    if (tried?.ok === true) {
+      this.unwritten = null;
+      this.leaving = false;
+      this.say('On disk now.');
+    } else this.say(`Still not on disk: ${tried?.fault.message ?? 'no build is open'}.`);
+  }
+
+  /** Opens a line for free text. */
+  ask(text: OpenText): void {
+    this.text = text;
+  }
+
+  submitText(value: string): void {
+    const text = this.text;
+    this.text = null;
+    text?.submit(value);
+  }
+
+  closeText(): void {
+    const text = this.text;
+    this.text = null;
+    text?.close?.();
+  }
+
+  /** A page could not be drawn: the first page of the build is tried, and the fault goes to the program around. */
+  failed(error: unknown): void {
+    this.around.failed(error);
+  }
+
+  /** A row that the page keeps for the line of free text. */
+  textRow(): Row | null {
+    return this.text === null ? null : row(' ', ['lead', this.text.title], '  ');
+  }
+}

@@ -1,0 +1,78 @@
+import type { Stage } from '../../stages/sheet.ts';
+import { findingPage, findingsPage, listedFindings } from '../pages/finding-pages.ts';
+import { whyFindingRows } from '../pages/why-finding.ts';
+import { commonAct } from './common.ts';
+import type { Place } from './place.ts';
+
+/** All findings. */
+export const findingsPlace = (stage: Stage, start: number): Place => {
+  let lit = start;
+  const place: Place = {
+    stage: () => stage,
+    rows: desk => findingsPage(desk.context(), stage, lit, desk.keyRow(place)),
+    keys: () => [
+      { act: 'open', words: 'what to do' },
+      { act: 'next', words: 'move', shown: '↑ ↓' },
+      { act: 'back' },
+      { act: 'help' },
+      { act: 'leave' },
+    ],
+    act: (desk, act, char) => {
+      const list = listedFindings(desk.context());
+      lit = Math.max(0, Math.min(lit, list.length - 1));
+      if (act === 'next') lit = Math.min(list.length - 1, lit + 1);
+      else if (act === 'previous') lit = Math.max(0, lit - 1);
+      else if (act === 'open') {
+        const finding = list[lit];
+        if (finding === undefined) desk.say('Nothing to fix.');
+        else desk.push(findingPlace(finding.key));
+      } else return commonAct(desk, act, char, { stage, step: null, item: 0 });
+      return true;
+    },
+  };
+  return place;
+};
+
+/** One finding and its remedies. */
+export const findingPlace = (key: string): Place => {
+  let lit = 0;
+  let full = false;
+  const place: Place = {
+    rows: desk => {
+      const finding = desk.view.findings.find(f => f.key === key);
+      if (finding === undefined) return findingsPage(desk.context(), 'plan', 0, desk.keyRow(place));
+      if (full) return whyFindingRows(desk.context(), finding, desk.keyRow(place));
+      return findingPage(
+        desk.context(),
+        finding,
+        Math.min(lit, finding.offers.length - 1),
+        desk.keyRow(place),
+      );
+    },
+    keys: () => [
+      { act: 'open', words: 'choose the lit one' },
+      { act: 'next', words: 'move', shown: '↑ ↓' },
+      { act: 'why', words: full ? 'remedies' : 'how found' },
+      { act: 'back', words: 'later' },
+      { act: 'help' },
+    ],
+    act: (desk, act, char) => {
+      const finding = desk.view.findings.find(f => f.key === key);
+      if (finding === undefined) {
+        // What was measured since has settled it.
+        desk.pop();
+        return true;
+      }
+      const count = finding.offers.length;
+      if (act === 'next') lit = Math.min(count - 1, lit + 1);
+      else if (act === 'previous') lit = Math.max(0, lit - 1);
+      else if (act === 'why') full = !full;
+      else if (act === 'open') {
+        const offer = finding.offers[Math.min(lit, count - 1)];
+        if (offer !== undefined && desk.act({ do: 'choose', finding: key, remedy: offer.remedy })) desk.pop();
+      } else return commonAct(desk, act, char, { stage: finding.stage, step: null, item: 0 });
+      return true;
+    },
+  };
+  return place;
+};

@@ -1,0 +1,217 @@
+import { openFindings } from '../../coach/view.ts';
+import { itemSettled, type Step } from '../../coach/walk.ts';
+import { say } from '../../words/say.ts';
+import { openField } from '../fields/number-field.ts';
+import type { LineItem } from '../keys.ts';
+import { type Lit, litStep, stagePage, stepsOf } from '../pages/stage-page.ts';
+import { stepText } from '../pages/step-words.ts';
+import { askField, fieldPage, pieceField } from './ask-field.ts';
+import { cautionPlace } from './caution-place.ts';
+import { commonAct, firstOpenItem } from './common.ts';
+import type { Desk } from './desk.ts';
+import { findingPlace } from './finding-places.ts';
+import type { Place } from './place.ts';
+import { surveyPlace } from './survey-place.ts';
+
+/** The page of one stage: one step owns it. */
+export const stagePlace = (_desk: Desk, start: Lit): Place => {
+  let lit = start;
+
+  const step = (desk: Desk): Step | null => litStep(desk.context(), lit);
+
+  /** After something was done: the next of the repeated things, else the next step of the whole walk. */
+  const goOn = (desk: Desk, before: Step): void => {
+    const now = desk.view.steps.find(s => s.key === before.key);
+    if (now !== undefined && (now.state === 'to do' || now.state === 'stop')) {
+      lit = { ...lit, step: now.key, item: firstOpenItem(desk, now.key) };
+      return;
+    }
+    const next = desk.view.next;
+    if (next === null) return;
+    lit = { stage: next.stage, step: next.key, item: firstOpenItem(desk, next.key) };
+  };
+
+  const tick = (desk: Desk): void => {
+    const s = step(desk);
+    if (s === null) return desk.say('Space: nothing to tick here');
+    const caution = (s.cautions ?? []).find(c => !desk.view.build.cautions.has(c));
+    if (caution !== undefined && s.state !== 'waiting') {
+      desk.push(cautionPlace(lit.stage, caution, () => tick(desk)));
+      return;
+    }
+    const item = s.items?.[lit.item];
+    if (item !== undefined && !itemSettled(desk.view.build, item)) {
+      if (desk.act({ do: 'tick', step: item.key })) goOn(desk, s);
+      return;
+    }
+    if (desk.act({ do: 'tick', step: s.key })) goOn(desk, s);
+  };
+
+  /** Enter: the number this step wants, its survey, what stands in its way. */
+  const open = (desk: Desk): void => {
+    const s = step(desk);
+    if (s === null) return desk.say('Enter: nothing to open here');
+    const blocking = openFindings(desk.view).find(f => f.blocks?.includes(s.key) === true);
+    if (s.state === 'stop' && blocking !== undefined) return desk.push(findingPlace(blocking.key));
+    if (s.state === 'waiting') {
+      const wanted = desk.view.steps.find(x => x.key === s.waitsFor[0]);
+      if (wanted === undefined) return desk.say('Enter: this step waits for another');
+      lit = { stage: wanted.stage, step: wanted.key, item: firstOpenItem(desk, wanted.key) };
+      return desk.say('This comes first.');
+    }
+    const gate = (s.gates ?? []).find(g => s.shut.includes(g.id));
+    if (gate?.measure !== undefined && gate.measure !== s.key) {
+      const wanted = desk.view.steps.find(x => x.key === gate.measure);
+      if (wanted !== undefined) {
+        lit = { stage: wanted.stage, step: wanted.key, item: 0 };
+        return desk.say('Reading this again can open it.');
+      }
+    }
+    if (s.survey !== undefined) return desk.push(surveyPlace(desk, s));
+    const stale = desk.view.findings.find(f => f.stage === s.stage && f.key.includes(s.key));
+    if (s.state === 'stale' && stale !== undefined) return desk.push(findingPlace(stale.key));
+    if ((s.asks ?? []).length > 0) return ask(desk, s, 0);
+    const piece = s.items?.[lit.item]?.piece ?? s.piece;
+    if (piece !== undefined) {
+      place.field = pieceField(desk, piece, () => goOn(desk, s));
+      return;
+    }
+    desk.say('Enter: nothing to measure in this step. Space ticks it');
+  };
+
+  /** The first number not yet read, or all of them once more. */
+  const ask = (desk: Desk, s: Step, from: number): void => {
+    const asks = s.asks ?? [];
+    const unread = asks.findIndex((a, i) => i >= from && !desk.view.build.readings.has(`${s.key}#${a.ask}`));
+    const at = unread >= 0 ? unread : from < asks.length && from > 0 ? -1 : from;
+    const wanted = asks[at];
+    if (wanted === undefined) return goOn(desk, s);
+    place.field = askField(desk, s, wanted, () => {
+      const now = desk.view.steps.find(x => x.key === s.key);
+      const left = (now?.asks ?? []).some(a => !desk.view.build.readings.has(`${s.key}#${a.ask}`));
+      if (left && now !== undefined) ask(desk, now, 0);
+      else goOn(desk, s);
+    });
+  };
+
+  const skip = (desk: Desk): void => {
+    const s = step(desk);
+    if (s === null) return desk.say('s: nothing to skip here');
+    const gate = (s.gates ?? []).find(g => s.shut.includes(g.id));
+    const item = s.items?.[lit.item];
+    const key = item !== undefined && !itemSettled(desk.view.build, item) ? item.key : s.key;
+    desk.ask({
+      title: gate === undefined ? 'Skip it. Why?' : 'Go ahead all the same. Why?',
+      value: '',
+      submit: why => {
+        const done =
+          gate === undefined
+            ? desk.act({ do: 'skip', step: key, why })
+            : desk.act({ do: 'override', step: s.key, gate: gate.id, why });
+        if (done && gate === undefined) goOn(desk, s);
+      },
+    });
+  };
+
+  const move = (desk: Desk, by: number, overItems: boolean): void => {
+    const s = step(desk);
+    const items = s?.items ?? [];
+    if (overItems && items.length > 0) {
+      const to = lit.item + by;
+      if (to >= 0 && to < items.length) {
+        lit = { ...lit, item: to };
+        return;
+      }
+    }
+    const steps = stepsOf(desk.context(), lit.stage);
+    const at = steps.findIndex(x => x.key === s?.key) + by;
+    const target = steps[at];
+    if (target === undefined)
+      return desk.say(
+        by > 0
+          ? 'This is the last step of the stage. 0 goes to the next thing to do'
+          : 'This is the first step of the stage',
+      );
+    lit = { ...lit, step: target.key, item: firstOpenItem(desk, target.key) };
+  };
+
+  const lineKeys = (desk: Desk): LineItem[] => {
+    const s = step(desk);
+    const item = s?.items?.[lit.item];
+    const tickWords =
+      s === null
+        ? 'tick'
+        : (stepText(desk.view, desk.voice, s, 'tick') ?? (item === undefined ? 'tick' : 'this one done'));
+    const measured = s !== null && ((s.asks ?? []).length > 0 || s.survey !== undefined);
+    const piece = item?.piece ?? s?.piece;
+    return [
+      ...(s === null || measured || s.piece !== undefined
+        ? []
+        : [{ act: 'tick' as const, words: tickWords }]),
+      ...(measured
+        ? [{ act: 'open' as const, words: s?.survey === undefined ? 'measure' : 'read it' }]
+        : piece !== undefined
+          ? [{ act: 'open' as const, words: 'its real length' }]
+          : s?.state === 'stop' || s?.state === 'waiting'
+            ? [{ act: 'open' as const, words: 'what opens it' }]
+            : []),
+      { act: 'skip' },
+      { act: 'next', shown: 'n p', words: 'move' },
+      { act: 'now', words: 'now' },
+      { act: 'why' },
+      { act: 'findings' },
+      { act: 'help' },
+    ];
+  };
+
+  const place: Place = {
+    stage: () => lit.stage,
+    field: null,
+    rows: desk => {
+      const s = step(desk);
+      const keys = desk.keyRow(place);
+      if (s !== null && place.field !== null && place.field !== undefined)
+        return fieldPage(desk, s, place.field, lit, keys);
+      return stagePage(desk.context(), lit, keys);
+    },
+    keys: lineKeys,
+    act: (desk, act, char) => {
+      switch (act) {
+        case 'tick':
+          tick(desk);
+          return true;
+        case 'open':
+          open(desk);
+          return true;
+        case 'measure': {
+          const s = step(desk);
+          if (s === null || ((s.asks ?? []).length === 0 && s.survey === undefined)) return false;
+          if (s.survey !== undefined) desk.push(surveyPlace(desk, s));
+          else {
+            const first = s.asks?.[0];
+            if (first !== undefined) place.field = askField(desk, s, first, () => goOn(desk, s));
+          }
+          return true;
+        }
+        case 'skip':
+          skip(desk);
+          return true;
+        case 'next':
+          move(desk, 1, char === '');
+          return true;
+        case 'previous':
+          move(desk, -1, char === '');
+          return true;
+        case 'back':
+          return false;
+        default: {
+          const s = step(desk);
+          return commonAct(desk, act, char, { ...lit, step: s?.key ?? lit.step });
+        }
+      }
+    },
+  };
+  return place;
+};
+
+export { openField, say };

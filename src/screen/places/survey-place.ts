@@ -1,0 +1,277 @@
+import { openSurvey, type Survey } from '../../build/fold.ts';
+import type { Step } from '../../coach/walk.ts';
+import { drawScene } from '../../drawing/braille.ts';
+import { padTo, row } from '../../drawing/cells.ts';
+import type { Row } from '../../drawing/row.ts';
+import { write } from '../../quantity/write.ts';
+import { offsetScene, type Read } from '../../stages/offset-scene.ts';
+import { fieldRows } from '../fields/field-rows.ts';
+import { openField, understood } from '../fields/number-field.ts';
+import { page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
+import { SIDES } from './ask-field.ts';
+import { commonAct } from './common.ts';
+import type { Desk } from './desk.ts';
+import type { OpenField, Place } from './place.ts';
+
+const EDGES = ['rail bottom face', 'rail top face'] as const;
+
+/** Where a station lies, as the hand finds it: the middle of a flat, an end. */
+const stationName = (desk: Desk, survey: Survey, at: number): string => {
+  const plan = desk.view.ramp.plans.get(survey.rail);
+  const s = survey.stations_mm[at] ?? 0;
+  const along = write(s, 'length', desk.system);
+  if (plan === undefined || plan.slits.length === 0) return `${along} from the entry end`;
+  const stretch = plan.bend_mm / (plan.finished.radius_mm * plan.turn_rad);
+  const flat = plan.slits.filter(x => x.at_mm < s * stretch).length;
+  if (s < 1) return 'the entry end';
+  if (at === survey.stations_mm.length - 1) return `the lip mark, ${along} along`;
+  return `flat ${flat}, ${along} along`;
+};
+
+/** Offsets of a rail, station by station; opened at the first one not read. */
+export const surveyPlace = (desk: Desk, step: Step): Place => {
+  let edge = 0;
+  let at = 0;
+  const running = (d: Desk): Survey | null => openSurvey(d.view.build);
+  const lit = { stage: step.stage, step: step.key, item: 0 };
+
+  const unread = (survey: Survey): number => survey.readings.indexOf(null);
+
+  const readings = (survey: Survey, open: OpenField | null | undefined): Read[] =>
+    survey.stations_mm.map((station_mm, i) => {
+      const typed = i === at && open != null ? understood(open.field, open.spec) : null;
+      return {
+        station_mm,
+        offset_mm: typed?.is === 'number' ? typed.value : (survey.readings[i]?.offset_mm ?? null),
+      };
+    });
+
+  const openStation = (d: Desk, survey: Survey, station: number, correct: boolean): void => {
+    at = station;
+    const before = survey.readings[station];
+    place.field = {
+      field: openField(before == null ? {} : { kept: before.typed }),
+      spec: {
+        quantity: 'length',
+        system: d.system,
+        asks: `${survey.edge.toUpperCase()} to its ${survey.to}`,
+        sign: SIDES,
+        expected: expectedFor(survey, station),
+        possible: [-1000, 1000],
+        whenEmpty: 'nothing typed. Type 0 if it lies on the line',
+        otherWay: 'cannot read here',
+        several: `one for each station from ${station + 1}`,
+      },
+      keep: (_v, typed) => {
+        if (
+          d.act({
+            do: 'offsets',
+            from: station + 1,
+            values: [d.typedFor(typed, 'length')],
+            correct: correct || before != null,
+          })
+        )
+          goOn(d);
+        else openStation(d, survey, station, correct);
+      },
+      several: values => {
+        if (
+          d.act({
+            do: 'offsets',
+            from: station + 1,
+            values: values.map(v => `${Math.round(v * 1000) / 1000} mm`),
+          })
+        )
+          goOn(d);
+        else openStation(d, survey, station, correct);
+      },
+      otherWay: () => goTo(d, station + 1),
+      before: () => {
+        const now = running(d);
+        if (now !== null && station > 0) openStation(d, now, station - 1, true);
+        else d.say('↑: this is the first station');
+      },
+    };
+  };
+
+  const goTo = (d: Desk, station: number): void => {
+    const survey = running(d);
+    if (survey === null) return;
+    if (station < survey.stations_mm.length) openStation(d, survey, station, false);
+    else {
+      place.field = null;
+      at = station;
+    }
+  };
+
+  /** On to the next station not read; after the last, the page asks for the end of the reading. */
+  const goOn = (d: Desk): void => {
+    const survey = running(d);
+    if (survey === null) return;
+    const next = survey.readings.findIndex((r, i) => r === null && i > at);
+    goTo(d, next < 0 ? survey.stations_mm.length : next);
+  };
+
+  const rows = (d: Desk): Row[] => {
+    const c = d.context();
+    const survey = running(d);
+    const keys = d.keyRow(place);
+    const rail = step.survey?.rail ?? '';
+    if (survey === null) {
+      return page(
+        c,
+        [
+          titleRow(c),
+          stripRow(c.view, step.stage),
+          ruleRow(c, `${step.stage}: rail ${rail}, before reading`),
+        ],
+        [
+          row(' ', ['lead', '▸ MEASURE  Which edge of the tube will you read to the line?']),
+          [],
+          ...EDGES.map((e, i) =>
+            row(
+              ' ',
+              [i === edge ? 'lead' : 'plain', `${i === edge ? '▸' : '·'} ${e}`],
+              ['quiet', i === 0 ? '   the back wall, no slits: the usual one' : '   the slit side'],
+            ),
+          ),
+          [],
+          row(' ', `The line is the ${(step.survey?.to ?? '').toUpperCase()} of the rail's BOTTOM face.`),
+          row(' ', 'Tube corners are round: stand a small square on the flat of the face.'),
+          row(
+            ' ',
+            `${step.survey?.stations_mm.length ?? 0} stations, numbered from the entry end. Number them on the rail in marker.`,
+          ),
+          ...drawScene(
+            offsetScene(
+              d.view.ramp.plans.get(rail)!,
+              step.survey?.to ?? 'finished line',
+              (step.survey?.stations_mm ?? []).map(station_mm => ({ station_mm, offset_mm: null })),
+              null,
+            ),
+            {
+              columns: c.look.columns - 2,
+              rows: 8,
+              ascii: false,
+            },
+          ),
+        ],
+        [row(' ', c.message ?? ''), keys],
+      );
+    }
+    const plan = d.view.ramp.plans.get(survey.rail);
+    const kept = survey.readings.filter(r => r !== null).length;
+    const count = survey.stations_mm.length;
+    const read = readings(survey, place.field);
+    const worst = read.reduce((w, r) => Math.max(w, Math.abs(r.offset_mm ?? 0)), 0);
+    const head = [
+      titleRow(c),
+      stripRow(c.view, step.stage),
+      ruleRow(
+        c,
+        `${step.stage}: rail ${survey.rail} offsets, ${Math.min(at + 1, count)} of ${count}`,
+        `${kept} kept, ${count - kept} to go`,
+      ),
+    ];
+    const field = place.field;
+    const top: Row[] =
+      field === null || field === undefined
+        ? [
+            row(' ', [
+              'lead',
+              `▸ ${kept < count ? `${count - kept} stations not read.` : 'Every station is read.'} Enter ends the reading and says what it means.`,
+            ]),
+            row('   ', 'p goes back to a station, Esc pauses: all of them are kept.'),
+            [],
+            [],
+            [],
+          ]
+        : [
+            row(' ', ['lead', `▸ MEASURE  Station ${at + 1}: ${stationName(d, survey, at)}`]),
+            ...fieldRows(field.field, field.spec, { ...c.look, ascii: false }),
+          ];
+    const around = Math.max(3, c.look.rows - 1 - head.length - top.length - 5);
+    const near = read
+      .map((r, i) => ({ ...r, i }))
+      .slice(Math.max(0, at - 5), Math.max(0, at - 5) + 7)
+      .map(
+        r =>
+          `${r.i === at ? '▸' : ''}${r.i + 1} ${r.offset_mm === null ? '...' : write(r.offset_mm, 'length', d.system, { sign: true, fixed: true, unit: false })}`,
+      )
+      .map(t => padTo(t, 11))
+      .join('');
+    const body: Row[] = [
+      ...top,
+      ...(plan === undefined
+        ? []
+        : drawScene(offsetScene(plan, survey.to, read, at < count ? at : null), {
+            columns: c.look.columns - 2,
+            rows: around,
+            ascii: false,
+          })),
+    ];
+    return page(c, head, body, [
+      row(' ', ['quiet', 'kept   '], near),
+      row(' ', `Worst so far ${write(worst, 'length', d.system)}, as read.`),
+      row(' ', c.message ?? ''),
+      keys,
+    ]);
+  };
+
+  const place: Place = {
+    stage: () => step.stage,
+    field: null,
+    rows,
+    keys: d =>
+      running(d) === null
+        ? [
+            { act: 'open', words: 'begin reading' },
+            { act: 'next', words: 'move', shown: '↑ ↓' },
+            { act: 'back' },
+          ]
+        : [
+            { act: 'open', words: 'end the reading' },
+            { act: 'previous', words: 'back one', shown: 'p' },
+            { act: 'back', words: 'pause' },
+            { act: 'hurt' },
+          ],
+    act: (d, act, char) => {
+      const survey = running(d);
+      if (survey === null) {
+        if (act === 'next' || act === 'previous') edge = act === 'next' ? 1 : 0;
+        else if (act === 'open') {
+          if (d.act({ do: 'open-survey', step: step.key, edge: EDGES[edge] ?? 'rail bottom face' }))
+            goTo(d, 0);
+        } else return commonAct(d, act, char, lit);
+        return true;
+      }
+      if (act === 'open') {
+        if (at < survey.stations_mm.length) openStation(d, survey, at, false);
+        else if (d.act({ do: 'close-survey' })) d.pop();
+        return true;
+      }
+      if (act === 'previous' || act === 'next') {
+        const to = Math.max(0, Math.min(survey.stations_mm.length - 1, at + (act === 'next' ? 1 : -1)));
+        openStation(d, survey, to, survey.readings[to] !== null);
+        return true;
+      }
+      return commonAct(d, act, char, lit);
+    },
+  };
+  const survey = running(desk);
+  if (survey !== null) {
+    const first = unread(survey);
+    goTo(desk, first < 0 ? survey.stations_mm.length : first);
+  }
+  return place;
+};
+
+/** What a station is likely to read: within a little of a straight run through the last two. */
+const expectedFor = (survey: Survey, station: number): readonly [number, number] => {
+  const a = survey.readings[station - 1]?.offset_mm;
+  const b = survey.readings[station - 2]?.offset_mm;
+  if (a === undefined) return [-25, 25];
+  const next = b === undefined ? a : 2 * a - b;
+  const slack = 6 + Math.abs(a) * 0.25;
+  return [Math.min(a, next) - slack, Math.max(a, next) + slack];
+};

@@ -1,0 +1,156 @@
+import { understandEntry } from '../build/versions/understand.ts';
+import { type Keeper, openKeeper } from '../coach/keeper.ts';
+import { newBuildEntries } from '../coach/new-build.ts';
+import { refusalText } from '../coach/refusal-text.ts';
+import { startThinker } from '../coach/thinker.ts';
+import { viewOf } from '../coach/view.ts';
+import { copyDemo, createBuild, findBuild, listBuilds, listDemos } from '../machine/builds.ts';
+import { clock } from '../machine/clock.ts';
+import type { Folders } from '../machine/folders.ts';
+import { openSettings } from '../machine/settings.ts';
+import type { System } from '../quantity/quantities.ts';
+import { sideView } from '../stages/side-view.ts';
+import type { Content } from '../words/schema.ts';
+import { say } from '../words/say.ts';
+import { Bench } from './bench.tsx';
+import type { Listed } from './pages/opening-page.ts';
+import { stepText } from './pages/step-words.ts';
+import { Desk } from './places/desk.ts';
+import { heldPlace } from './places/held-place.ts';
+import { openingPlace, showBuild } from './places/opening-place.ts';
+import type { Colour } from './styles.ts';
+import { startInk } from './terminal/start-ink.ts';
+import { openSession } from './terminal/session.ts';
+
+export type BenchOptions = Readonly<{
+  folders: Folders;
+  content: Content;
+  colour: Colour;
+  ascii: boolean;
+  /** The build to open at once. */
+  build: string | undefined;
+}>;
+
+const fileName = (path: string): string => path.replace(/^.*[\\/]/, '').replace(/\.jsonl$/, '');
+
+/** Runs the bench until the person leaves; gives the exit code. */
+export const runBench = async (options: BenchOptions): Promise<number> => {
+  const { folders, content } = options;
+  const settings = openSettings(folders.config, clock());
+  let count = 0;
+  const listeners = new Set<() => void>();
+  const redraw = (): void => {
+    count++;
+    for (const changed of listeners) changed();
+  };
+  const thinker = startThinker(redraw);
+  let farewell = '';
+
+  const session = openSession({
+    whereDataIs: () => `Everything that was entered is on disk in ${folders.builds}.`,
+  });
+
+  const opened = (path: string): Keeper | string => {
+    const keeper = openKeeper(path);
+    if (!keeper.ok) return `${fileName(path)}: ${keeper.fault.message}`;
+    settings.set({ lastBuild: fileName(path) });
+    return keeper.value;
+  };
+
+  const rows = (list: ReturnType<typeof listDemos>, demo: boolean): Listed[] =>
+    list.map(b => ({
+      name: b.name,
+      path: b.path,
+      lastAt: b.lastAt,
+      count: b.count,
+      demo,
+      ...(b.setAside > 0 ? { note: `${b.setAside} damaged lines set aside; the rest loads` } : b.readOnly === null ? {} : { note: `read only: ${b.readOnly}` }),
+    }));
+
+  const opening = () => {
+    const builds = listBuilds(folders.builds, understandEntry);
+    const listed = builds.ok ? rows(builds.value.builds, false) : [];
+    const demos = rows(listDemos(folders.demo, understandEntry), true);
+    return openingPlace({
+      builds: () => listed,
+      demos: () => demos,
+      folder: folders.builds,
+      scene: () => sideView(viewOf([], clock().getTime()).situation),
+    });
+  };
+
+  const desk: Desk = new Desk({
+    content,
+    now: clock,
+    steady_ms: () => performance.now(),
+    quit: code => session.quit(code),
+    suspend: () => session.suspend(),
+    redraw,
+    openBuild: (path, demo) => {
+      if (!demo) return opened(path);
+      const copy = copyDemo(path, folders.builds, understandEntry, clock);
+      return copy.ok ? opened(copy.value) : `No copy could be made: ${copy.fault.message}.`;
+    },
+    newBuild: (name: string, system: System) => {
+      const entries = newBuildEntries(name, system, [], clock, false);
+      if (!entries.ok) return refusalText({ content, system }, null, entries.refusal).says;
+      const made = createBuild(folders.builds, name, entries.value, clock);
+      return made.ok ? opened(made.value) : `The build cannot be made: ${made.fault.message}.`;
+    },
+    opening,
+    think: keeper => thinker.think(keeper),
+    units: () => settings.preferences().units ?? 'metric',
+    setUnits: system => {
+      settings.set({ units: system });
+    },
+    leftBuild: keeper => {
+      const view = keeper.view();
+      const next = view.next;
+      const voice = { content, system: view.build.system };
+      const title = next === null ? '' : (stepText(view, voice, next, 'title') ?? next.key);
+      farewell = `${view.build.name}: ${view.build.all.length} entries on disk.\n${next === null ? 'Nothing is left to do.' : `Next: ${title} (${next.stage}).`}  Resume: curvewright\n`;
+    },
+    readOnlyPlace: heldPlace,
+    failed: error => {
+      throw error;
+    },
+  });
+
+  const startWith = options.build ?? settings.preferences().lastBuild ?? undefined;
+  let notice = settings.notice;
+  if (startWith !== undefined) {
+    const found = findBuild(folders.builds, startWith);
+    const keeper = found.ok ? opened(found.value) : null;
+    if (keeper !== null && typeof keeper !== 'string') showBuild(desk, keeper);
+    else if (options.build !== undefined) notice = typeof keeper === 'string' ? keeper : `There is no build called ${options.build}.`;
+  }
+  if (notice !== null) desk.say(notice);
+
+  session.enter();
+  const app = startInk(
+    <Bench
+      desk={desk}
+      colour={options.colour}
+      ascii={options.ascii}
+      redraw={{
+        subscribe: changed => {
+          listeners.add(changed);
+          return () => {
+            listeners.delete(changed);
+          };
+        },
+        count: () => count,
+      }}
+    />,
+    session,
+  );
+  const code = await session.until(app);
+  // A signal ends the bench past the desk: the build is let go here, and its leaving noted.
+  desk.leaveBuild();
+  thinker.stop();
+  session.leave();
+  if (farewell !== '') process.stdout.write(farewell);
+  return code;
+};
+
+export { say };
