@@ -6,7 +6,7 @@ export type Bounds = Readonly<{ left: number; right: number; bottom: number; top
 const isFinitePoint = (point: ScenePoint): boolean => Number.isFinite(point.x) && Number.isFinite(point.y);
 
 /** Every place a scene names. A point that is not a finite number is left out: a drawing must not hang on it. */
-export const scenePoints = (scene: Scene): ScenePoint[] =>
+const scenePoints = (scene: Scene): ScenePoint[] =>
   scene.items.flatMap(item => (item.is === 'path' ? item.points : [item.at])).filter(isFinitePoint);
 
 /** The bounds of a scene, or null when it has no place in it. */

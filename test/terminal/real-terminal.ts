@@ -18,6 +18,8 @@ export type RealTerminal = Readonly<{
   cursor: () => { column: number; row: number };
   resize: (columns: number, rows: number) => void;
   kill: (signal?: string) => void;
+  /** Closes the window: the terminal itself is gone, and the program is told by HUP. */
+  hangUp: () => void;
   /** Resolves with the exit code, 128 + the signal where a signal ended the program; everything it wrote is on the screen by then. */
   exit: Promise<number>;
   /** Everything the program wrote, as it wrote it. */
@@ -162,6 +164,8 @@ export const openTerminal = (options: TerminalOptions): RealTerminal => {
       child.resize(columns, newRows);
     },
     kill: signal => child.kill(signal),
+    // Not in the library's types, but part of its terminal.
+    hangUp: () => (child as unknown as { destroy: () => void }).destroy(),
     exit,
     rawBytes: () => raw,
     pid: child.pid,

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import process from 'node:process';
@@ -62,6 +62,7 @@ describe('the terminal is given back', () => {
     const terminal = await started();
     terminal.press('ctrl-c');
     expect(await terminal.exit).toBe(130);
+    expect(terminal.text().join('\n')).toContain('left with 130');
     expect(terminal.isAlternate()).toBe(false);
   });
 
@@ -73,6 +74,8 @@ describe('the terminal is given back', () => {
     const terminal = await started();
     terminal.kill(signal);
     expect(await terminal.exit).toBe(code);
+    // The program ended in its own time and was not ended by the signal: it could still say its last words.
+    expect(terminal.text().join('\n')).toContain(`left with ${code}`);
     expect(terminal.isAlternate()).toBe(false);
     expect(cursorIsShown(terminal)).toBe(true);
     expect(terminal.rawBytes().split('\u001B[?1049l')).toHaveLength(2);
@@ -91,6 +94,14 @@ describe('the terminal is given back', () => {
     expect(screen).toContain('a fault of the program, not of your work');
     expect(screen).toContain('Your build is in ~/builds.');
     expect(screen).toContain(fault);
+  });
+
+  test('after the window was closed: an orderly end, no abort on the lost terminal', async () => {
+    const lastWords = join(folder, 'last-words');
+    const terminal = await started({ LAST_WORDS: lastWords });
+    terminal.hangUp();
+    expect(await terminal.exit).toBe(129);
+    expect(readFileSync(lastWords, 'utf8')).toBe('left with 129');
   });
 
   test('a screen reader keeps the ordinary screen all the time', async () => {

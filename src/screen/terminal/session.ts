@@ -3,6 +3,7 @@ import process from 'node:process';
 import { cleanText } from '../../drawing/clean-text.ts';
 import { crashMessage } from './crash-message.ts';
 import { holdConsole } from './held-console.ts';
+import { dropTerminal, isHangUp, terminalStreams } from './lost-terminal.ts';
 
 /** What the session needs of a running Ink application. */
 export type InkApp = Readonly<{ unmount: () => void; waitUntilExit: () => Promise<unknown> }>;
@@ -41,18 +42,13 @@ const SIGNAL_CODES = { SIGINT: 130, SIGTERM: 143, SIGHUP: 129 } as const;
 const HANG_UP_CODE = SIGNAL_CODES.SIGHUP;
 const FAULT_CODE = 70;
 
-/** The terminal is gone: its window was closed or the line was cut. Not a fault of the program. */
-const isHangUp = (error: unknown): boolean => {
-  const code = (error as { code?: unknown } | null)?.code;
-  return code === 'EIO' || code === 'EPIPE' || code === 'ENXIO';
-};
-
-/** Writes past all buffers, so that it is out before the process ends; a terminal that is gone is no fault. */
-const writeNow = (fd: number, text: string): void => {
+/** Writes past all buffers, so that it is out before the process ends. False when the terminal is gone. */
+const writeNow = (fd: number, text: string): boolean => {
   try {
     writeSync(fd, text);
-  } catch {
-    // Nothing is left to restore.
+    return true;
+  } catch (error) {
+    return !isHangUp(error);
   }
 };
 
@@ -78,6 +74,7 @@ export const openSession = (options: SessionOptions): Session => {
   let finish: ((code: number) => void) | null = null;
   let code: number | null = null;
   let releaseConsole: (() => string[]) | null = null;
+  let streams: readonly number[] = [];
 
   const take = (): void => {
     entered = true;
@@ -87,7 +84,11 @@ export const openSession = (options: SessionOptions): Session => {
   const leave = (): void => {
     if (!entered) return;
     entered = false;
-    writeNow(process.stdout.fd, DO_NOT_MARK_PASTES + SHOW_CURSOR + (alternate ? LEAVE_ALTERNATE : ''));
+    const told = writeNow(
+      process.stdout.fd,
+      DO_NOT_MARK_PASTES + SHOW_CURSOR + (alternate ? LEAVE_ALTERNATE : ''),
+    );
+    if (!told) dropTerminal(streams);
   };
 
   /** Ends once; the first reason is the one that counts. */
@@ -101,7 +102,9 @@ export const openSession = (options: SessionOptions): Session => {
     }
     rawMode(false);
     leave();
-    forget();
+    // Not before this event has gone round: Ink listens to signals too (signal-exit), and ends the process by the signal when
+    // it finds itself alone.
+    setImmediate(forget);
     const held = releaseConsole?.() ?? [];
     const said = [message ?? '', ...held.map(line => `${cleanText(line)}\n`)].join('');
     if (said !== '') writeNow(process.stderr.fd, said);
@@ -168,6 +171,7 @@ export const openSession = (options: SessionOptions): Session => {
   return {
     enter: () => {
       if (entered) return;
+      streams = terminalStreams();
       remember();
       releaseConsole = holdConsole();
       take();

@@ -63,7 +63,6 @@ const CONTROLS: Readonly<Record<string, KeyName>> = {
 };
 
 const PASTE_STARTS = '[200~';
-const PASTE_ENDS = '[201~';
 
 // Ink takes the escape sign off a sequence it does not know, so the paste marks arrive with and without it.
 const PASTE_MARK = /^\u001B?(\[20[01]~)/;
@@ -122,6 +121,3 @@ export const splitKeys = (chunk: string, pasting = false): SplitKeys => {
   }
   return { keys, pasting: inPaste };
 };
-
-/** Whether a text is one of the marks round a paste; for fields that read the terminal themselves. */
-export const isPasteMark = (text: string): boolean => text === PASTE_STARTS || text === PASTE_ENDS;

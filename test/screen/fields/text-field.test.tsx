@@ -19,26 +19,29 @@ describe('one line of text', () => {
   });
 });
 
+type Calls = { submitted: string[]; closed: number; suspended: number };
+
+const Page = ({ calls }: { calls: Calls }) => {
+  const [text, setText] = useState('');
+  return (
+    <TextField
+      value={text}
+      onChange={setText}
+      onSubmit={line => calls.submitted.push(line)}
+      onClose={() => {
+        calls.closed += 1;
+      }}
+      onSuspend={() => {
+        calls.suspended += 1;
+      }}
+    />
+  );
+};
+
 /** A field in Ink, with what it called. */
 const shown = async () => {
-  const calls = { submitted: [] as string[], closed: 0, suspended: 0 };
-  const Page = () => {
-    const [text, setText] = useState('');
-    return (
-      <TextField
-        value={text}
-        onChange={setText}
-        onSubmit={line => calls.submitted.push(line)}
-        onClose={() => {
-          calls.closed += 1;
-        }}
-        onSuspend={() => {
-          calls.suspended += 1;
-        }}
-      />
-    );
-  };
-  const ink = render(<Page />);
+  const calls: Calls = { submitted: [], closed: 0, suspended: 0 };
+  const ink = render(<Page calls={calls} />);
   // A probe is sent until it shows: what is written before Ink listens is lost.
   await vi.waitFor(() => {
     if (!ink.lastFrame()?.includes('~')) ink.stdin.write('~');
