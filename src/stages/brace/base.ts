@@ -1,0 +1,93 @@
+import type { RailName } from '../../ramp/design.ts';
+import type { Figure, StepDraft } from '../sheet.ts';
+import type { Situation } from '../situation.ts';
+import { FORCED_FAR, forcedOf, holdingOf } from './holding.ts';
+import { KEYS } from './side.ts';
+import { MATTERS } from './matters.ts';
+
+/** Blocks along the base rail on the jig, mm apart (common practice). */
+const BLOCKS_APART = 400;
+
+const baseLength = (s: Situation, rail: RailName): number =>
+  s.ramp.members.find(m => m.need === `base rail@${rail}`)?.long_mm ?? 0;
+
+/** Holding the base rail under the rail, reading how far the clamps will pull, joining both at the entry. */
+export const baseSteps = (s: Situation, rail: RailName, turn: number): readonly StepDraft[] => {
+  const long = baseLength(s, rail);
+  const fills = {
+    rail,
+    blocks: 2 * (Math.ceil(long / BLOCKS_APART) + 1),
+    apart: { v: BLOCKS_APART, as: 'length' },
+    far: { v: FORCED_FAR, as: 'length' },
+  } as const;
+  return [
+    {
+      key: KEYS.hold(rail),
+      stage: 'brace',
+      words: 'hold-base',
+      fills,
+      turn,
+      needs: [`weld/cold-survey@${rail}`],
+      uses: [`base-length@${rail}`],
+      line: { face: 'ground', rail },
+      minutes: [25, 45],
+    },
+    {
+      key: KEYS.forced(rail),
+      stage: 'brace',
+      words: 'forced',
+      fills,
+      turn: turn + 2,
+      needs: [KEYS.hold(rail)],
+      uses: [],
+      line: 'finished line',
+      asks: [{ ask: 'forced', as: 'length', expected: [0, 8], possible: [0, 100], line: 'finished line' }],
+      minutes: [5, 10],
+    },
+    {
+      key: KEYS.join(rail),
+      stage: 'brace',
+      words: 'join-entry',
+      fills,
+      turn: turn + 8,
+      needs: [KEYS.hold(rail), 'prep/clean-back'],
+      uses: [],
+      line: { face: 'rail bottom face', rail },
+      minutes: [20, 35],
+    },
+  ];
+};
+
+export const baseFigures = (s: Situation, rail: RailName): readonly Figure[] => {
+  const forced = forcedOf(s, rail);
+  return [
+    {
+      id: `base-length@${rail}`,
+      kind: 'dimension',
+      as: 'length',
+      line: { face: 'ground', rail },
+      value: { is: 'exact', v: baseLength(s, rail) },
+      matters: MATTERS.cut,
+    },
+    {
+      id: `forced@${rail}`,
+      kind: 'dimension',
+      as: 'length',
+      line: 'finished line',
+      value:
+        forced === null
+          ? { is: 'unknown', needs: KEYS.forced(rail) }
+          : forced.read
+            ? { is: 'exact', v: forced.mm }
+            : { is: 'pending', meanwhile: forced.mm },
+      matters: MATTERS.movement,
+    },
+    {
+      id: `uprights-needed@${rail}`,
+      kind: 'size',
+      as: 'count',
+      value: { is: 'exact', v: holdingOf(s, rail).needed },
+      matters: 0.5,
+    },
+  ];
+};

@@ -1,0 +1,82 @@
+import type { RailName } from '../../ramp/design.ts';
+import { CLEAR_OF_SLIT } from '../../ramp/members.ts';
+import { sideView } from '../side-view.ts';
+import type { StepDraft } from '../sheet.ts';
+import type { Situation } from '../situation.ts';
+import { LEAST_LEG } from './opening.ts';
+import { nextToCut, pieceItem, subjectOf } from './pieces.ts';
+import { KEYS, standName, uprightsOf } from './side.ts';
+
+/** Gap that a cut upright may leave at the rail, mm: shrinkage stays under half a millimetre (common practice). */
+const FIT_GAP = 1;
+/** Vent of a closed piece, mm (common practice: 5 to 6). */
+const VENT = 5;
+
+/** Minutes for one upright: marked and cut, fitted and tacked, welded at both ends (common practice, first frame). */
+const MINUTES = { cut: [9, 15], fit: [8, 14], weld: [10, 18] } as const;
+
+const times = (n: number, [low, high]: readonly [number, number]): readonly [number, number] => [
+  Math.max(5, n * low),
+  Math.max(10, n * high),
+];
+
+/** Cutting the uprights to the rail that exists, fitting them, welding them. */
+export const uprightSteps = (s: Situation, rail: RailName, turn: number): readonly StepDraft[] => {
+  const uprights = uprightsOf(s, rail);
+  const next = nextToCut(s, uprights);
+  const curve = s.measured.curves.get(rail);
+  const subject = next === undefined ? '' : subjectOf(next);
+  const fills = {
+    rail,
+    count: uprights.length,
+    name: next === undefined ? '' : standName(next),
+    gap: { v: FIT_GAP, as: 'length' },
+    vent: { v: VENT, as: 'length' },
+    clear: { v: CLEAR_OF_SLIT, as: 'length' },
+    leg: { v: LEAST_LEG, as: 'length' },
+    phase: curve?.phase ?? 'as drawn',
+  } as const;
+  const n = uprights.length;
+  return [
+    {
+      key: KEYS.uprights(rail),
+      stage: 'brace',
+      words: curve === undefined ? 'uprights-drawn' : 'uprights',
+      fills,
+      turn,
+      needs: [`weld/cold-survey@${rail}`, KEYS.hold(rail)],
+      uses: [`upright-long@${subject}`, `upright-short@${subject}`, `upright-rail-cut@${subject}`],
+      line: { face: 'rail bottom face', rail },
+      items: uprights.map(m => pieceItem(KEYS.uprights(rail), m)),
+      minutes: times(n, MINUTES.cut),
+      scene: sideView(s, next === undefined ? {} : { lit: next.need }),
+    },
+    {
+      key: KEYS.fit(rail),
+      stage: 'brace',
+      words: 'fit-uprights',
+      fills,
+      turn: turn + 20,
+      needs: [KEYS.uprights(rail), KEYS.join(rail), 'prep/vents', 'prep/clean-back', 'prep/fit'],
+      uses: [],
+      line: { face: 'hinge line', rail },
+      items: uprights.map(m => ({
+        key: `${KEYS.fit(rail)}#${standName(m)}`,
+        name: standName(m),
+        ...(m.along_mm === undefined ? {} : { value: { v: m.along_mm, as: 'length' } as const }),
+      })),
+      minutes: times(n, MINUTES.fit),
+    },
+    {
+      key: KEYS.weld(rail),
+      stage: 'brace',
+      words: 'weld-uprights',
+      fills,
+      turn: turn + 30,
+      needs: [KEYS.fit(rail)],
+      uses: [`upright-opens@${rail}`, `rise-opens@${rail}`],
+      tall: [`rise-opens@${rail}`],
+      minutes: times(n, MINUTES.weld),
+    },
+  ];
+};
