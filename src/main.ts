@@ -27,8 +27,13 @@ const main = async (args: readonly string[]): Promise<number> => {
   const name = at < 0 ? 'bench' : (args[at] ?? 'bench');
   const command = COMMANDS.find(c => c.name === name);
   if (command === undefined) {
-    const near = nearest(name, COMMANDS.map(c => c.name));
-    return wrong(`there is no command "${name.slice(0, 40).replace(/[^\x20-\x7e]/g, '?')}"${near === undefined ? '' : `; did you mean ${near}?`}`);
+    const near = nearest(
+      name,
+      COMMANDS.map(c => c.name),
+    );
+    return wrong(
+      `there is no command "${name.slice(0, 40).replace(/[^\x20-\x7e]/g, '?')}"${near === undefined ? '' : `; did you mean ${near}?`}`,
+    );
   }
   const rest = at < 0 ? [...args] : [...args.slice(0, at), ...args.slice(at + 1)];
   if (name === 'reckon') {
@@ -66,7 +71,9 @@ main(process.argv.slice(2)).then(
     const closed = (error as { code?: unknown } | null)?.code === 'EPIPE';
     if (!closed) {
       process.stderr.write(`curvewright: a fault of the program, not of yours. Builds on disk are whole.\n`);
-      process.stderr.write(`${process.env.DEBUG ? String((error as Error)?.stack ?? error) : String((error as Error)?.message ?? error)}\n`);
+      process.stderr.write(
+        `${process.env.DEBUG ? String((error as Error)?.stack ?? error) : String((error as Error)?.message ?? error)}\n`,
+      );
     }
     process.exitCode = closed ? EXIT.done : EXIT.bug;
   },

@@ -52,7 +52,10 @@ export const SURVEY_LINES = ['tack line', 'finished line'] as const;
 
 const DOINGS = {
   'build-begun': { name: text, system: z.enum(['metric', 'us']), invented: z.optional(z.boolean()) },
-  'design-set': { field: z.enum(Object.keys(DESIGN_VALUES) as [keyof typeof DESIGN_VALUES]), value: z.unknown() },
+  'design-set': {
+    field: z.enum(Object.keys(DESIGN_VALUES) as [keyof typeof DESIGN_VALUES]),
+    value: z.unknown(),
+  },
   'design-agreed': {},
   'step-ticked': { step: key, basis },
   'step-skipped': { step: key, why: text },
@@ -70,7 +73,12 @@ const DOINGS = {
     gap_mm: finite,
     kerf_mm: finite,
   },
-  'slit-noted': { rail: key, slit: z.int(), note: z.enum(['nicked', 'shallow', 'moved', 'missed']), at_mm: z.optional(finite) },
+  'slit-noted': {
+    rail: key,
+    slit: z.int(),
+    note: z.enum(['nicked', 'shallow', 'moved', 'missed']),
+    at_mm: z.optional(finite),
+  },
   'piece-cut': {
     need: key,
     section: key,
@@ -154,9 +162,9 @@ export type Doing = { [K in DoingKind]: Omit<EntryOf<K>, 'id' | 'n' | 'v' | 'at'
 
 /** The entry a stored line holds, or null when it is of no shape this version knows. */
 export const asEntry = (stored: { kind: string }): Entry | null => {
-  const schema = (ENTRY_SCHEMAS as Record<string, { safeParse(x: unknown): { success: boolean; data?: unknown } }>)[
-    stored.kind
-  ];
+  const schema = (
+    ENTRY_SCHEMAS as Record<string, { safeParse(x: unknown): { success: boolean; data?: unknown } }>
+  )[stored.kind];
   if (schema === undefined) return null;
   const parsed = schema.safeParse(stored);
   if (!parsed.success) return null;

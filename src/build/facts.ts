@@ -3,7 +3,8 @@ import type { MarkedThird, Measured, MeasuredCurve } from '../ramp/measured.ts';
 import { type Build, countingSurvey, readingKey, type Survey } from './fold.ts';
 import { READINGS } from './reading-names.ts';
 
-const value = (b: Build, step: string, ask: string): number | null => b.readings.get(readingKey(step, ask))?.value ?? null;
+const value = (b: Build, step: string, ask: string): number | null =>
+  b.readings.get(readingKey(step, ask))?.value ?? null;
 
 const some = <K extends string>(key: K, v: number | null): Partial<Record<K, number>> =>
   v === null ? {} : ({ [key]: v } as Record<K, number>);
@@ -32,7 +33,11 @@ export const edgeCorrection = (b: Build, survey: string): number => {
  * Whether raw offsets look read to another edge: all about one value that is the tube's depth, or the deck's thickness.
  * Tested before any fitting, since a constant hides in a rigid fit.
  */
-export const looksLikeOtherEdge = (offsets: readonly number[], depth_mm: number, deck_mm: number): number | null => {
+export const looksLikeOtherEdge = (
+  offsets: readonly number[],
+  depth_mm: number,
+  deck_mm: number,
+): number | null => {
   if (offsets.length < 3) return null;
   const mean = offsets.reduce((a, v) => a + v, 0) / offsets.length;
   const spread = Math.max(...offsets) - Math.min(...offsets);
@@ -53,7 +58,14 @@ const curveFrom = (b: Build, rail: RailName, depth_mm: number, deck_mm: number):
   const corrected = offsets_mm.map(o => o - off);
   // A survey that looks read to another edge moves nothing until the person has said what it is.
   if (looksLikeOtherEdge(corrected, depth_mm, deck_mm) !== null) return null;
-  return { survey: s.id, phase: s.phase, line: s.to, stations_mm, offsets_mm: corrected, read_to_mm: s.read_to_mm };
+  return {
+    survey: s.id,
+    phase: s.phase,
+    line: s.to,
+    stations_mm,
+    offsets_mm: corrected,
+    read_to_mm: s.read_to_mm,
+  };
 };
 
 const thirdsOf = (b: Build): Map<RailName, MarkedThird[]> => {
@@ -70,7 +82,10 @@ const thirdsOf = (b: Build): Map<RailName, MarkedThird[]> => {
       bent_rad: value(b, READINGS.bent(e.rail, e.third), 'bent'),
       feeler_mm: value(b, READINGS.feeler(e.rail, e.third), 'kerf'),
     };
-    marks.set(e.rail, [...(marks.get(e.rail) ?? []), third].sort((x, y) => x.third - y.third));
+    marks.set(
+      e.rail,
+      [...(marks.get(e.rail) ?? []), third].sort((x, y) => x.third - y.third),
+    );
   }
   return marks;
 };
@@ -84,7 +99,8 @@ export const measuredOf = (b: Build, planned: { tube: Tube; deck_mm: number }): 
     const step = READINGS.tube(rail);
     const depth = value(b, step, 'depth');
     const wall = value(b, step, 'wall');
-    if (depth !== null || wall !== null) tubes.set(rail, { ...some('depth_mm', depth), ...some('wall_mm', wall) });
+    if (depth !== null || wall !== null)
+      tubes.set(rail, { ...some('depth_mm', depth), ...some('wall_mm', wall) });
     const curve = curveFrom(b, rail, depth ?? planned.tube.depth_mm, planned.deck_mm);
     if (curve !== null) curves.set(rail, curve);
   }
@@ -98,7 +114,8 @@ export const measuredOf = (b: Build, planned: { tube: Tube; deck_mm: number }): 
     curves,
     // A closed slit turns by kerf over lever (exact); five of them on one gauge reading.
     kerf_mm: turn === null ? null : (turn / READINGS.testKerf.slits) * lever,
-    testPull_rad: pulled === null || turn === null ? null : Math.max(0, (pulled - turn) / READINGS.testPull.slits),
+    testPull_rad:
+      pulled === null || turn === null ? null : Math.max(0, (pulled - turn) / READINGS.testPull.slits),
     marks: thirdsOf(b),
     weldedPull: weldedPulls(b, curves),
   };

@@ -309,4 +309,5 @@ export const countingSurvey = (build: Build, rail: RailName, kind: Survey['kind'
     .sort((a, b) => PHASE_ORDER[a.phase] - PHASE_ORDER[b.phase] || a.n - b.n)
     .at(-1) ?? null;
 
-export const openSurvey = (build: Build): Survey | null => build.surveys.find(s => !s.closed && !s.retired) ?? null;
+export const openSurvey = (build: Build): Survey | null =>
+  build.surveys.find(s => !s.closed && !s.retired) ?? null;

@@ -1,5 +1,5 @@
-import { springBackAnswer } from '../stages/heavy/spring-back-answer.ts';
 import { railAnswer } from '../stages/heavy/rail-answer.ts';
+import { springBackAnswer } from '../stages/heavy/spring-back-answer.ts';
 import type { Ask } from '../stages/situation.ts';
 
 /** The answer to a heavy question. Pure: the same in the worker, in a command and in a test. */

@@ -61,12 +61,19 @@ export type IntentName = keyof typeof INTENTS;
 export type Intent = { [K in IntentName]: Readonly<z.infer<(typeof INTENTS)[K]>> }[IntentName];
 
 /** The intent that a parsed line holds, or the first thing wrong with it. */
-export const asIntent = (raw: unknown): { ok: true; value: Intent } | { ok: false; at: string; says: string } => {
+export const asIntent = (
+  raw: unknown,
+): { ok: true; value: Intent } | { ok: false; at: string; says: string } => {
   const named = typeof raw === 'object' && raw !== null ? (raw as { do?: unknown }).do : undefined;
-  const schema = typeof named === 'string' && Object.hasOwn(INTENTS, named) ? INTENTS[named as IntentName] : undefined;
+  const schema =
+    typeof named === 'string' && Object.hasOwn(INTENTS, named) ? INTENTS[named as IntentName] : undefined;
   if (schema === undefined) return { ok: false, at: 'do', says: `one of ${Object.keys(INTENTS).join(', ')}` };
   const parsed = schema.safeParse(raw);
   if (parsed.success) return { ok: true, value: parsed.data as Intent };
   const issue = parsed.error.issues[0];
-  return { ok: false, at: issue?.path.join('.') ?? '', says: issue?.message ?? issue?.code ?? 'not understood' };
+  return {
+    ok: false,
+    at: issue?.path.join('.') ?? '',
+    says: issue?.message ?? issue?.code ?? 'not understood',
+  };
 };

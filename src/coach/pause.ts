@@ -32,12 +32,15 @@ export const rechecksOf = (view: View): readonly Recheck[] => {
     const surveys = build.surveys.filter(s => s.rail === rail && s.closed && !s.retired);
     const cold = surveys.some(s => s.phase !== 'tacked' && s.phase !== 'half-welded');
     if (surveys.length > 0 && !cold) list.push({ id: 'rail-offsets', rail, measured: true });
-    else if (cold && !surveys.some(s => s.phase === 'unclamped')) list.push({ id: 'other-rail', rail, measured: true });
+    else if (cold && !surveys.some(s => s.phase === 'unclamped'))
+      list.push({ id: 'other-rail', rail, measured: true });
     if (marked && !cold) list.push({ id: 'bright-metal', rail, measured: false });
   }
   const begun = build.marks.length > 0;
-  if (begun && days >= 7) list.push({ id: 'gas-wire', measured: false }, { id: 'lens-battery', measured: false });
-  if (build.readings.has('assemble/diagonals#d1') && !settled('assemble/weld')) list.push({ id: 'diagonals', measured: true });
+  if (begun && days >= 7)
+    list.push({ id: 'gas-wire', measured: false }, { id: 'lens-battery', measured: false });
+  if (build.readings.has('assemble/diagonals#d1') && !settled('assemble/weld'))
+    list.push({ id: 'diagonals', measured: true });
   if (settled('brace/hold-base@A')) list.push({ id: 'clamps', measured: false });
   if (settled('finish/deck') || build.readings.has('finish/anchors#pull1')) {
     list.push({ id: 'anchors', measured: true }, { id: 'deck-outdoors', measured: false });

@@ -4,7 +4,11 @@ import type { Refusal } from './decide/refusal.ts';
 import type { View } from './view.ts';
 
 /** A refusal in words: what is wrong, and what would do. */
-export const refusalText = (voice: Voice, view: View | null, refusal: Refusal): { says: string; accepted: string } => {
+export const refusalText = (
+  voice: Voice,
+  view: View | null,
+  refusal: Refusal,
+): { says: string; accepted: string } => {
   if (refusal.fault !== undefined) return { says: refusal.fault.message, accepted: refusal.fault.accepted };
   const fills = { ...refusal.fills };
   // Keys of steps and findings mean nothing to a person: their titles stand in the words.
@@ -13,10 +17,16 @@ export const refusalText = (voice: Voice, view: View | null, refusal: Refusal): 
       const key = fills[name];
       if (typeof key !== 'string') continue;
       const step = view.steps.find(s => s.key === key);
-      if (step !== undefined) fills[name] = say(voice, { words: `steps.${step.stage}.${step.words}.title`, fills: step.fills ?? {} }, view.sheets.find(s => s.stage === step.stage)?.figures ?? []);
+      if (step !== undefined)
+        fills[name] = say(
+          voice,
+          { words: `steps.${step.stage}.${step.words}.title`, fills: step.fills ?? {} },
+          view.sheets.find(s => s.stage === step.stage)?.figures ?? [],
+        );
     }
     const finding = view.findings.find(f => f.key === fills.finding);
-    if (finding !== undefined) fills.finding = say(voice, { words: `findings.${finding.words}.title`, fills: finding.fills ?? {} });
+    if (finding !== undefined)
+      fills.finding = say(voice, { words: `findings.${finding.words}.title`, fills: finding.fills ?? {} });
     for (const name of ['gate', 'caution'] as const) {
       const key = fills[name];
       const path = name === 'gate' ? `gates.${String(key)}.stop` : `cautions.${String(key)}.title`;

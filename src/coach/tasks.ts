@@ -1,7 +1,7 @@
-import type { Ask, Answers } from '../stages/situation.ts';
+import type { Answers, Ask } from '../stages/situation.ts';
 import { askKey } from '../stages/situation.ts';
-import type { Keeper } from './keeper.ts';
 import { compute } from './compute.ts';
+import type { Keeper } from './keeper.ts';
 import type { View } from './view.ts';
 
 /** Kept at most: a build asks few things at a time. */

@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
-import { Worker } from 'node:worker_threads';
 import { fileURLToPath } from 'node:url';
+import { Worker } from 'node:worker_threads';
 import { askKey } from '../stages/situation.ts';
 import { compute } from './compute.ts';
 import type { Keeper } from './keeper.ts';

@@ -50,23 +50,30 @@ const surveyDone = (b: Build, step: StepDraft): boolean => {
   const ask = step.survey;
   return (
     ask !== undefined &&
-    b.surveys.some(s => s.closed && !s.retired && s.rail === ask.rail && s.phase === ask.phase && s.kind === ask.kind)
+    b.surveys.some(
+      s => s.closed && !s.retired && s.rail === ask.rail && s.phase === ask.phase && s.kind === ask.kind,
+    )
   );
 };
 
-const pieceCut = (b: Build, need: string): boolean => b.pieces.some(p => p.serves === need && p.fate !== 'spoiled');
+const pieceCut = (b: Build, need: string): boolean =>
+  b.pieces.some(p => p.serves === need && p.fate !== 'spoiled');
 
 /** An item is settled by its tick, a reason, or the piece that was cut for it. */
 export const itemSettled = (b: Build, item: Item): boolean =>
-  item.piece === undefined ? b.ticks.has(item.key) || b.skips.has(item.key) : pieceCut(b, item.piece.need) || b.skips.has(item.key);
+  item.piece === undefined
+    ? b.ticks.has(item.key) || b.skips.has(item.key)
+    : pieceCut(b, item.piece.need) || b.skips.has(item.key);
 
-const settledItems = (b: Build, step: StepDraft): number => (step.items ?? []).filter(i => itemSettled(b, i)).length;
+const settledItems = (b: Build, step: StepDraft): number =>
+  (step.items ?? []).filter(i => itemSettled(b, i)).length;
 
 /** Whether a step's own act is done (whatever changed since). */
 const isDone = (b: Build, step: StepDraft): boolean => {
   if (step.survey !== undefined) return surveyDone(b, step);
   if (step.piece !== undefined) return pieceCut(b, step.piece.need);
-  if (step.marks !== undefined) return b.marks.some(m => m.rail === step.marks?.rail && m.third === step.marks?.third);
+  if (step.marks !== undefined)
+    return b.marks.some(m => m.rail === step.marks?.rail && m.third === step.marks?.third);
   if (step.items !== undefined && step.items.length > 0) {
     return settledItems(b, step) === step.items.length && asksRead(b, step);
   }
@@ -106,7 +113,11 @@ export const walk = (b: Build, sheets: readonly SheetDraft[]): readonly Step[] =
       if (skip !== undefined) return { ...common, state: 'skipped', at: skip.at, why: skip.why };
       if (done) {
         const at = b.ticks.get(draft.key)?.at;
-        return { ...common, state: changes.length > 0 ? 'stale' : 'done', ...(at === undefined ? {} : { at }) };
+        return {
+          ...common,
+          state: changes.length > 0 ? 'stale' : 'done',
+          ...(at === undefined ? {} : { at }),
+        };
       }
       if (waitsFor.length > 0) return { ...common, state: 'waiting' };
       if (shut.length > 0 || blocked.get(draft.key) === true) return { ...common, state: 'stop' };
@@ -117,10 +128,15 @@ export const walk = (b: Build, sheets: readonly SheetDraft[]): readonly Step[] =
 
 /** The step to do next: the first open one; a shut gate is next only when nothing else is open. Stale ones ask for a look first within their stage. */
 export const nextStep = (steps: readonly Step[]): Step | null =>
-  steps.find(s => s.state === 'to do') ?? steps.find(s => s.state === 'stop') ?? steps.find(s => s.state === 'stale') ?? null;
+  steps.find(s => s.state === 'to do') ??
+  steps.find(s => s.state === 'stop') ??
+  steps.find(s => s.state === 'stale') ??
+  null;
 
 /** Ticks whose step no page offers any more: kept and listed as "done, no longer asked". */
 export const noLongerAsked = (b: Build, sheets: readonly SheetDraft[]): readonly StepKey[] => {
-  const asked = new Set(sheets.flatMap(s => s.steps.flatMap(d => [d.key, ...(d.items ?? []).map(i => i.key)])));
+  const asked = new Set(
+    sheets.flatMap(s => s.steps.flatMap(d => [d.key, ...(d.items ?? []).map(i => i.key)])),
+  );
   return [...b.ticks.keys()].filter(k => !asked.has(k));
 };

@@ -35,8 +35,13 @@ export const run: CommandModule['run'] = async (_words, options, world) => {
       b.setAside > 0 ? `   ${b.setAside} damaged lines set aside` : ''
     }${b.readOnly === null ? '' : `   read only: ${b.readOnly}`}\n`;
   world.out(`Your builds in ${folders.builds}\n`);
-  world.out(list.value.builds.length === 0 ? '  none yet: curvewright start NAME\n' : list.value.builds.map(line).join(''));
+  world.out(
+    list.value.builds.length === 0
+      ? '  none yet: curvewright start NAME\n'
+      : list.value.builds.map(line).join(''),
+  );
   for (const u of list.value.unreadable) world.out(`  ${u.name}: ${u.fault.message}\n`);
-  if (demos.length > 0) world.out(`Demo builds, invented (the bench opens a copy)\n${demos.map(line).join('')}`);
+  if (demos.length > 0)
+    world.out(`Demo builds, invented (the bench opens a copy)\n${demos.map(line).join('')}`);
   return EXIT.done;
 };

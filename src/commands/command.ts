@@ -1,5 +1,5 @@
-import type { Content } from '../words/schema.ts';
 import type { Folders } from '../machine/folders.ts';
+import type { Content } from '../words/schema.ts';
 
 /** What a command needs of the world. */
 export type World = Readonly<{

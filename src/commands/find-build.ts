@@ -1,7 +1,7 @@
 import { understandEntry } from '../build/versions/understand.ts';
 import { type Keeper, openKeeper } from '../coach/keeper.ts';
 import { findBuild, listBuilds } from '../machine/builds.ts';
-import { fileFault, type FileFault } from '../machine/file-fault.ts';
+import { type FileFault, fileFault } from '../machine/file-fault.ts';
 import { openSettings } from '../machine/settings.ts';
 import type { Outcome } from '../quantity/outcome.ts';
 import type { World } from './command.ts';
@@ -17,7 +17,14 @@ export const pathOfBuild = (name: string | undefined, world: World): Outcome<str
   const list = listBuilds(world.folders.builds, understandEntry);
   const newest = list.ok ? list.value.builds[0] : undefined;
   return newest === undefined
-    ? { ok: false, fault: fileFault('missing', world.folders.builds, 'there is no build there yet: curvewright start NAME') }
+    ? {
+        ok: false,
+        fault: fileFault(
+          'missing',
+          world.folders.builds,
+          'there is no build there yet: curvewright start NAME',
+        ),
+      }
     : { ok: true, value: newest.path };
 };
 

@@ -33,7 +33,10 @@ export const sheetRows = (c: PageContext, stage: Stage): Row[] => {
     ...sheet.figures.map(f => {
       const label = say(voice, { words: `figures.${f.id.split('@')[0]}.label` });
       const of = f.id.includes('@') ? ` (${f.id.split('@')[1]})` : '';
-      return row(' ', padTo(`${label}${of}`, 42), figureValue(c, f), '  ', ['quiet', f.kind === 'dimension' ? lineText(f.line) : '']);
+      return row(' ', padTo(`${label}${of}`, 42), figureValue(c, f), '  ', [
+        'quiet',
+        f.kind === 'dimension' ? lineText(f.line) : '',
+      ]);
     }),
     ruleRow(c, 'steps'),
     ...steps.flatMap((s): Row[] => {
@@ -44,22 +47,38 @@ export const sheetRows = (c: PageContext, stage: Stage): Row[] => {
         return `${i.name} ${value}${second}`.trim();
       });
       const isNext = s.key === view.next?.key;
-      const why = isNext ? (['do', 'posture', 'why', 'caution', 'measure'] as const).flatMap(part => {
-        const text = stepText(view, voice, s, part);
-        return text === null ? [] : wrap(text, width - 14).map((l, i) => row('    ', ['quiet', padTo(i === 0 ? part : '', 9)], l));
-      }) : [];
+      const why = isNext
+        ? (['do', 'posture', 'why', 'caution', 'measure'] as const).flatMap(part => {
+            const text = stepText(view, voice, s, part);
+            return text === null
+              ? []
+              : wrap(text, width - 14).map((l, i) =>
+                  row('    ', ['quiet', padTo(i === 0 ? part : '', 9)], l),
+                );
+          })
+        : [];
       return [
         row(' ', `${state.sign} ${padTo(state.word, 8)}`, stepText(view, voice, s, 'title') ?? s.key),
         ...why,
         ...readingRows(c, s).map(r => row('   ', rowText(r))),
-        ...(items.length === 0 ? [] : wrap(items.join(' · '), width - 6).map(l => row('     ', ['quiet', l]))),
+        ...(items.length === 0
+          ? []
+          : wrap(items.join(' · '), width - 6).map(l => row('     ', ['quiet', l]))),
       ];
     }),
     ...(sheet.findings.length === 0 ? [] : [ruleRow(c, 'findings')]),
     ...sheet.findings.flatMap((f): Row[] => [
-      row(' ', `${SIGNS[f.severity].sign} ${padTo(open.includes(f) ? SIGNS[f.severity].word : 'decided', 8)}`, findingText(voice, f, 'title') ?? f.key),
-      ...findingLines(voice, f).flatMap(l => wrap(l, width - 6)).map(l => row('     ', l)),
-      ...f.offers.map(o => row('    ', rowText(offerRow({ ...c, look: { ...c.look, columns: width - 4 } }, o, false)))),
+      row(
+        ' ',
+        `${SIGNS[f.severity].sign} ${padTo(open.includes(f) ? SIGNS[f.severity].word : 'decided', 8)}`,
+        findingText(voice, f, 'title') ?? f.key,
+      ),
+      ...findingLines(voice, f)
+        .flatMap(l => wrap(l, width - 6))
+        .map(l => row('     ', l)),
+      ...f.offers.map(o =>
+        row('    ', rowText(offerRow({ ...c, look: { ...c.look, columns: width - 4 } }, o, false))),
+      ),
     ]),
   ];
 };
@@ -72,7 +91,10 @@ export const sheetText = async (keeper: Keeper, stage: Stage, world: World): Pro
     view,
     voice,
     look: { columns: Math.max(80, Math.min(120, world.columns)), rows: 1000, ascii: world.ascii },
-    disk: barred === null ? { is: 'on disk', at: view.build.live.at(-1)?.at ?? null } : { is: 'read only', why: barred },
+    disk:
+      barred === null
+        ? { is: 'on disk', at: view.build.live.at(-1)?.at ?? null }
+        : { is: 'read only', why: barred },
     message: null,
   };
   const rows = sheetRows(c, stage);

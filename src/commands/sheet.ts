@@ -1,7 +1,7 @@
 import { plainText } from '../build/plain-text.ts';
+import { settleAnswers } from '../coach/tasks.ts';
 import type { View } from '../coach/view.ts';
 import { openFindings, sheetOf } from '../coach/view.ts';
-import { settleAnswers } from '../coach/tasks.ts';
 import { findingText, stepText } from '../screen/pages/step-words.ts';
 import { STAGES, type Stage } from '../stages/sheet.ts';
 import type { Voice } from '../words/say.ts';
@@ -21,7 +21,13 @@ export const sheetJson = (view: View, stage: Stage, voice: Voice): object => {
     build: view.build.name,
     stage,
     next: view.next?.key ?? null,
-    figures: sheet.figures.map(f => ({ id: f.id, quantity: f.as, line: f.kind === 'dimension' ? f.line : null, value: f.value, on: f.on ?? null })),
+    figures: sheet.figures.map(f => ({
+      id: f.id,
+      quantity: f.as,
+      line: f.kind === 'dimension' ? f.line : null,
+      value: f.value,
+      on: f.on ?? null,
+    })),
     steps: view.steps
       .filter(s => s.stage === stage)
       .map(s => ({
@@ -30,8 +36,18 @@ export const sheetJson = (view: View, stage: Stage, voice: Voice): object => {
         state: s.state,
         waitsFor: s.waitsFor,
         gates: s.shut,
-        asks: (s.asks ?? []).map(a => ({ ask: a.ask, quantity: a.as, read: view.build.readings.get(`${s.key}#${a.ask}`)?.value ?? null })),
-        items: (s.items ?? []).map(i => ({ key: i.key, name: i.name, value: i.value ?? null, second: i.second ?? null, piece: i.piece ?? null })),
+        asks: (s.asks ?? []).map(a => ({
+          ask: a.ask,
+          quantity: a.as,
+          read: view.build.readings.get(`${s.key}#${a.ask}`)?.value ?? null,
+        })),
+        items: (s.items ?? []).map(i => ({
+          key: i.key,
+          name: i.name,
+          value: i.value ?? null,
+          second: i.second ?? null,
+          piece: i.piece ?? null,
+        })),
         piece: s.piece ?? null,
         survey: s.survey ?? null,
         cautions: s.cautions ?? [],
@@ -43,7 +59,12 @@ export const sheetJson = (view: View, stage: Stage, voice: Voice): object => {
       title: findingText(voice, f, 'title'),
       open: open.includes(f),
       pending: f.pending === true,
-      offers: f.offers.map(o => ({ remedy: o.remedy, after: o.after ?? null, minutes: o.minutes, plan: o.plan })),
+      offers: f.offers.map(o => ({
+        remedy: o.remedy,
+        after: o.after ?? null,
+        minutes: o.minutes,
+        plan: o.plan,
+      })),
     })),
   };
 };
@@ -52,19 +73,29 @@ export const run: CommandModule['run'] = async (words, options, world) => {
   const stage = words[0];
   const json = options.json === true;
   const fail = (message: string, accepted: string, code: number): number => {
-    if (json) world.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, error: { code: 'missing', field: 'STAGE', message, accepted } })}\n`);
+    if (json)
+      world.out(
+        `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, error: { code: 'missing', field: 'STAGE', message, accepted } })}\n`,
+      );
     else world.err(`curvewright: ${message}. ${accepted}\n`);
     return code;
   };
   if (stage !== undefined && !STAGES.includes(stage as Stage)) {
-    return fail(`there is no stage "${plainText(stage).slice(0, 30)}"`, `One of ${STAGES.join(', ')}`, EXIT.refused);
+    return fail(
+      `there is no stage "${plainText(stage).slice(0, 30)}"`,
+      `One of ${STAGES.join(', ')}`,
+      EXIT.refused,
+    );
   }
   const keeper = keeperOf(typeof options.build === 'string' ? options.build : undefined, world);
   if (!keeper.ok) return fail(keeper.fault.message, 'curvewright builds lists them', EXIT.noInput);
   try {
     const view = await settleAnswers(keeper.value);
     const wanted = (stage as Stage | undefined) ?? nextStage(view);
-    if (json) world.out(`${JSON.stringify(sheetJson(view, wanted, { content: world.content(), system: view.build.system }))}\n`);
+    if (json)
+      world.out(
+        `${JSON.stringify(sheetJson(view, wanted, { content: world.content(), system: view.build.system }))}\n`,
+      );
     else world.out(await sheetText(keeper.value, wanted, world));
     return EXIT.done;
   } finally {

@@ -26,8 +26,16 @@ export const COMMANDS: readonly CommandSpec[] = [
     name: 'start',
     usage: 'NAME [--in FILE]',
     summary: 'begin a build, with the set-up answers as one JSON object or with defaults',
-    options: { in: input, json, schema, units: { type: 'string', value: 'metric|us', about: 'the units of the build' } },
-    examples: ['curvewright start "Yard kicker" --units metric', 'curvewright start Kicker --in answers.json --json'],
+    options: {
+      in: input,
+      json,
+      schema,
+      units: { type: 'string', value: 'metric|us', about: 'the units of the build' },
+    },
+    examples: [
+      'curvewright start "Yard kicker" --units metric',
+      'curvewright start Kicker --in answers.json --json',
+    ],
     load: () => import('./start.ts'),
   },
   {

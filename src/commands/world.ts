@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import process from 'node:process';
 import { text } from 'node:stream/consumers';
-import { folders } from '../machine/folders.ts';
 import { readContent } from '../machine/content-file.ts';
+import { folders } from '../machine/folders.ts';
 import { asciiOnly } from '../screen/terminal/can-paint.ts';
 import type { Options, World } from './command.ts';
 
@@ -18,7 +18,11 @@ export const realWorld = (options: Options): World => ({
   now: () => new Date(),
   columns: process.stdout.columns || 80,
   ascii: asciiOnly(
-    { env: process.env, stdinIsTerminal: process.stdin.isTTY === true, stdoutIsTerminal: process.stdout.isTTY === true },
+    {
+      env: process.env,
+      stdinIsTerminal: process.stdin.isTTY === true,
+      stdoutIsTerminal: process.stdout.isTTY === true,
+    },
     options.ascii === true,
   ),
 });
@@ -27,7 +31,10 @@ export const realWorld = (options: Options): World => ({
 export const version = (): string => {
   for (const place of ['../package.json', '../../package.json']) {
     try {
-      const found = JSON.parse(readFileSync(new URL(place, import.meta.url), 'utf8')) as { name?: string; version?: string };
+      const found = JSON.parse(readFileSync(new URL(place, import.meta.url), 'utf8')) as {
+        name?: string;
+        version?: string;
+      };
       if (found.name === 'curvewright' && found.version !== undefined) return found.version;
     } catch {
       // Looked in the other place next.

@@ -27,11 +27,14 @@ export const sheetBendRadius = (layer_mm: number): number => {
 };
 
 /** Layers of a sheet for the usual 18 mm deck, when one layer bends to the radius; at least two. */
-export const layersThatBend = (layer_mm: number, _radius_mm: number): number => Math.max(2, Math.round(18 / layer_mm));
+export const layersThatBend = (layer_mm: number, _radius_mm: number): number =>
+  Math.max(2, Math.round(18 / layer_mm));
 
 /** Thickest layer, of those a yard has, that bends to a radius, mm; null when none does. */
-export const thickestLayer = (radius_mm: number, yard: readonly number[] = [6, 9, 12, 15, 18]): number | null =>
-  [...yard].reverse().find(t => sheetBendRadius(t) <= radius_mm) ?? null;
+export const thickestLayer = (
+  radius_mm: number,
+  yard: readonly number[] = [6, 9, 12, 15, 18],
+): number | null => [...yard].reverse().find(t => sheetBendRadius(t) <= radius_mm) ?? null;
 
 /**
  * Largest span of one softwood board that takes a wheel alone, mm: 1.5 kN × 2 (impact) × 1.5 at mid-span, C24, service class 3

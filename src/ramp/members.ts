@@ -1,5 +1,5 @@
-import { BEARER_SPACING, boardSpan, ENTRY_PLATE, SHEET_SUPPORT_LEAST, SHEET_SUPPORT_MOST } from './deck.ts';
 import { faceOffset, slopeAtHeight, spotAtSlope, spotAtX } from './curve.ts';
+import { BEARER_SPACING, boardSpan, ENTRY_PLATE, SHEET_SUPPORT_LEAST, SHEET_SUPPORT_MOST } from './deck.ts';
 import { type LineRef, type RailName, railNames, type Tube } from './design.ts';
 import { curveOf, type RailPlan } from './rail-plan.ts';
 import type { RailShape } from './rail-shape.ts';
@@ -122,7 +122,14 @@ export const crossFlats = (d: Design, plan: RailPlan): readonly number[] => {
   return flats;
 };
 
-const upright = (d: Design, rail: RailName, spot: { x: number; y: number; slope: number }, name: string, along: number, flat?: number): Member => {
+const upright = (
+  d: Design,
+  rail: RailName,
+  spot: { x: number; y: number; slope: number },
+  name: string,
+  along: number,
+  flat?: number,
+): Member => {
   const b = d.post.depth_mm;
   const centre = spot.y - d.tube.depth_mm;
   const lean = (b / 2) * Math.tan(spot.slope);
@@ -146,7 +153,8 @@ const upright = (d: Design, rail: RailName, spot: { x: number; y: number; slope:
 };
 
 /** Back-wall distance where the lip upright's middle stands: its rear edge under the lip mark. */
-const lipUprightAlong = (d: Design, plan: RailPlan): number => plan.toLip_mm - d.post.depth_mm / 2 / Math.cos(d.arc.exit_rad);
+const lipUprightAlong = (d: Design, plan: RailPlan): number =>
+  plan.toLip_mm - d.post.depth_mm / 2 / Math.cos(d.arc.exit_rad);
 
 const sideMembers = (d: Design, plan: RailPlan, shape: RailShape): Member[] => {
   const rail = plan.rail;
@@ -187,7 +195,11 @@ const sideMembers = (d: Design, plan: RailPlan, shape: RailShape): Member[] => {
   });
   members.push(upright(d, rail, lip, 'lip', lipAlong));
   const flats = uprightFlats(d, plan, shape);
-  const stands = flats.map(k => ({ k, along: plan.flats_mm[k] ?? 0, spot: shape.bottomAt(plan.flats_mm[k] ?? 0) }));
+  const stands = flats.map(k => ({
+    k,
+    along: plan.flats_mm[k] ?? 0,
+    spot: shape.bottomAt(plan.flats_mm[k] ?? 0),
+  }));
   for (const s of stands) members.push(upright(d, rail, s.spot, String(s.k), s.along, s.k));
   // A diagonal rises toward the lip in every bay tall enough: from the foot of the lower upright to the rail at the taller one.
   const tops = [{ k: -1, along: lipAlong, spot: lip }, ...stands];
@@ -226,7 +238,14 @@ const sideMembers = (d: Design, plan: RailPlan, shape: RailShape): Member[] => {
   return members;
 };
 
-const square = (need: string, kind: MemberKind, tube: Tube, length: number, x_mm: number, more: Partial<Member> = {}): Member => ({
+const square = (
+  need: string,
+  kind: MemberKind,
+  tube: Tube,
+  length: number,
+  x_mm: number,
+  more: Partial<Member> = {},
+): Member => ({
   need,
   kind,
   tube,
@@ -322,17 +341,29 @@ export const membersOf = (
   for (const rail of rails) {
     for (const side of ['inside', 'outside']) {
       members.push(
-        square(`side plate@${rail}:${side}`, 'side plate', plate, 100, baseStartX(d), { vents: 0, joints: 2, rail, when: 'now' }),
+        square(`side plate@${rail}:${side}`, 'side plate', plate, 100, baseStartX(d), {
+          vents: 0,
+          joints: 2,
+          rail,
+          when: 'now',
+        }),
       );
     }
     for (const end of ['entry', 'lip']) {
       members.push(
-        square(`foot plate@${rail}:${end}`, 'foot plate', { depth_mm: 100, width_mm: 100, wall_mm: 5 }, 100, 0, {
-          vents: 0,
-          joints: 1,
-          rail,
-          when: 'now',
-        }),
+        square(
+          `foot plate@${rail}:${end}`,
+          'foot plate',
+          { depth_mm: 100, width_mm: 100, wall_mm: 5 },
+          100,
+          0,
+          {
+            vents: 0,
+            joints: 1,
+            rail,
+            when: 'now',
+          },
+        ),
       );
     }
   }

@@ -1,5 +1,5 @@
-import { sheetBendRadius, thickestLayer } from './deck.ts';
 import { faceOffset } from './curve.ts';
+import { sheetBendRadius, thickestLayer } from './deck.ts';
 import type { DesignField } from './design.ts';
 import { CLEAR_OF_SLIT, clearWidth, entryLength, railCount } from './members.ts';
 import { curveOf, type RailPlan } from './rail-plan.ts';
@@ -31,7 +31,12 @@ const KINK = (2 * Math.PI) / 180;
 
 export const problemsOf = (d: Design, plan: RailPlan): readonly Problem[] => {
   const problems: Problem[] = [];
-  const add = (code: string, severity: Problem['severity'], fields: DesignField[], fills: Problem['fills'] = {}): void => {
+  const add = (
+    code: string,
+    severity: Problem['severity'],
+    fields: DesignField[],
+    fills: Problem['fills'] = {},
+  ): void => {
     problems.push({ code, severity, fields, fills });
   };
   const c = curveOf(d);
@@ -39,11 +44,17 @@ export const problemsOf = (d: Design, plan: RailPlan): readonly Problem[] => {
   const { depth_mm, width_mm, wall_mm } = d.tube;
 
   if (wall_mm >= Math.min(depth_mm, width_mm) / 2) {
-    add('wall-too-thick', 'refuse', ['tube'], { wall: thick(wall_mm), most: thick(Math.min(depth_mm, width_mm) / 4) });
+    add('wall-too-thick', 'refuse', ['tube'], {
+      wall: thick(wall_mm),
+      most: thick(Math.min(depth_mm, width_mm) / 4),
+    });
     return problems;
   }
   if (d.post.wall_mm >= Math.min(d.post.depth_mm, d.post.width_mm) / 2) {
-    add('wall-too-thick', 'refuse', ['post'], { wall: thick(d.post.wall_mm), most: thick(Math.min(d.post.depth_mm, d.post.width_mm) / 4) });
+    add('wall-too-thick', 'refuse', ['post'], {
+      wall: thick(d.post.wall_mm),
+      most: thick(Math.min(d.post.depth_mm, d.post.width_mm) / 4),
+    });
     return problems;
   }
   const low = d.arc.height_mm + d.straight * Math.sin(d.arc.exit_rad);
@@ -53,9 +64,15 @@ export const problemsOf = (d: Design, plan: RailPlan): readonly Problem[] => {
     return problems;
   }
   if (d.arc.exit_rad > (75 * Math.PI) / 180) {
-    add('too-steep', 'refuse', ['shape'], { exit: { v: d.arc.exit_rad, as: 'angle' }, most: { v: (60 * Math.PI) / 180, as: 'angle' } });
+    add('too-steep', 'refuse', ['shape'], {
+      exit: { v: d.arc.exit_rad, as: 'angle' },
+      most: { v: (60 * Math.PI) / 180, as: 'angle' },
+    });
   } else if (d.first && d.arc.exit_rad > (46 * Math.PI) / 180) {
-    add('steep', 'warn', ['shape'], { exit: { v: d.arc.exit_rad, as: 'angle' }, most: { v: Math.PI / 4, as: 'angle' } });
+    add('steep', 'warn', ['shape'], {
+      exit: { v: d.arc.exit_rad, as: 'angle' },
+      most: { v: Math.PI / 4, as: 'angle' },
+    });
   }
   const rails = railCount(d);
   if (clearWidth(d) < Math.max(100, 2 * d.post.depth_mm)) {
@@ -82,7 +99,10 @@ export const problemsOf = (d: Design, plan: RailPlan): readonly Problem[] => {
   }
   const share = entryLength(d) / (d.arc.run_mm + d.straight * Math.cos(d.arc.exit_rad));
   if (share > 0.5) {
-    add('entry-long', 'warn', ['shape', 'tube'], { entry: len(entryLength(d)), share: { v: share * 100, as: 'percent' } });
+    add('entry-long', 'warn', ['shape', 'tube'], {
+      entry: len(entryLength(d)),
+      share: { v: share * 100, as: 'percent' },
+    });
   }
   if (d.route === 'slit') problems.push(...slitProblems(d, plan, c.radius_mm + faceOffset(c, 'hinge line')));
   return problems;
@@ -109,7 +129,12 @@ const slitProblems = (d: Design, plan: RailPlan, hingeRadius: number): readonly 
     });
   }
   if (kerf <= 0.2) {
-    problems.push({ code: 'kerf-thin', severity: 'refuse', fields: ['cutter'], fills: { kerf: thick(kerf), least: thick(0.8) } });
+    problems.push({
+      code: 'kerf-thin',
+      severity: 'refuse',
+      fields: ['cutter'],
+      fills: { kerf: thick(kerf), least: thick(0.8) },
+    });
     return problems;
   }
   if (plan.pitch_mm < depth_mm) {
@@ -121,7 +146,9 @@ const slitProblems = (d: Design, plan: RailPlan, hingeRadius: number): readonly 
       fills: {
         flat: len(plan.pitch_mm),
         depth: len(depth_mm),
-        radius: len(Math.ceil(((hingeRadius * depth_mm) / plan.pitch_mm - (hingeRadius - d.arc.radius_mm)) / 50) * 50),
+        radius: len(
+          Math.ceil(((hingeRadius * depth_mm) / plan.pitch_mm - (hingeRadius - d.arc.radius_mm)) / 50) * 50,
+        ),
         kerf: thick((h * depth_mm) / hingeRadius),
       },
     });
@@ -144,7 +171,12 @@ const slitProblems = (d: Design, plan: RailPlan, hingeRadius: number): readonly 
   }
   // The disc under the guard reaches (diameter − 42 mm flange) / 2 when new (derived); it only has to beat the wall, but a worn small one does not.
   if ((d.grinder - 42) / 2 < 15) {
-    problems.push({ code: 'grinder-small', severity: 'refuse', fields: ['grinder'], fills: { grinder: len(d.grinder), least: len(100) } });
+    problems.push({
+      code: 'grinder-small',
+      severity: 'refuse',
+      fields: ['grinder'],
+      fills: { grinder: len(d.grinder), least: len(100) },
+    });
   }
   return problems;
 };

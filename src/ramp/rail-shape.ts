@@ -45,7 +45,14 @@ const tilt = (xs: readonly number[], ys: readonly number[], x: number): number =
 };
 
 /** The rail as drawn. */
-export const nominalShape = (d: Design, plan: RailPlan): RailShape => shaped(d, plan, null, () => 0, () => 0);
+export const nominalShape = (d: Design, plan: RailPlan): RailShape =>
+  shaped(
+    d,
+    plan,
+    null,
+    () => 0,
+    () => 0,
+  );
 
 const shaped = (
   d: Design,
@@ -63,7 +70,8 @@ const shaped = (
     survey,
     offsetAt,
     bottomAt: along_mm => {
-      const onFace = along_mm <= plan.bend_mm ? along_mm * stretch : plan.bend_mm * stretch + along_mm - plan.bend_mm;
+      const onFace =
+        along_mm <= plan.bend_mm ? along_mm * stretch : plan.bend_mm * stretch + along_mm - plan.bend_mm;
       const spot = spotAlong(c, o, plan.start_rad, onFace);
       const off = offsetAt(along_mm);
       return {

@@ -57,7 +57,9 @@ export const rampOf = (
 ): { ok: true; value: Ramp } | { ok: false; fault: Fault } => {
   const tubes = [...m.tubes.values()];
   // The lines of the frame are drawn for the average of the tubes in hand; each rail's own slits use its own tube.
-  const mean = (pick: (t: { depth_mm?: number; wall_mm?: number; width_mm?: number }) => number | undefined) => {
+  const mean = (
+    pick: (t: { depth_mm?: number; wall_mm?: number; width_mm?: number }) => number | undefined,
+  ) => {
     const known = tubes.map(pick).filter(v => v !== undefined);
     return known.length === 0 ? undefined : known.reduce((a, b) => a + b, 0) / known.length;
   };
@@ -87,7 +89,8 @@ export const rampOf = (
   const c = curveOf(d);
   const lip = spotAtSlope(c, 0, c.exit_rad, c.straight_mm);
   const end = entryLength(d);
-  const length_mm = spotAtSlope(c, deckThickness(d.deck) + d.tube.depth_mm, c.exit_rad, c.straight_mm).x - end;
+  const length_mm =
+    spotAtSlope(c, deckThickness(d.deck) + d.tube.depth_mm, c.exit_rad, c.straight_mm).x - end;
   return {
     ok: true,
     value: {

@@ -1,6 +1,6 @@
-import { type Arc as CurveArc, arcFrom } from '../reckon/curve/arc.ts';
 import type { Fault } from '../quantity/outcome.ts';
 import type { System } from '../quantity/quantities.ts';
+import { arcFrom, type Arc as CurveArc } from '../reckon/curve/arc.ts';
 import { layersThatBend } from './deck.ts';
 import type { Answered, Deck, DesignAnswers, Tube } from './design.ts';
 

@@ -12,7 +12,11 @@ export const RAIL_SPREAD = 0.15;
 /** How far a test piece's reading is trusted, as a log spread: three slits, 0.1° gauge. */
 const TEST_SPREAD = 0.2;
 
-const update = (prior: { rad: number; spread: number }, seen_rad: number, spread: number): { rad: number; spread: number } => {
+const update = (
+  prior: { rad: number; spread: number },
+  seen_rad: number,
+  spread: number,
+): { rad: number; spread: number } => {
   const v = RAIL_SPREAD ** 2 + spread ** 2;
   const w = prior.spread ** 2 / (prior.spread ** 2 + v);
   return {
@@ -24,7 +28,10 @@ const update = (prior: { rad: number; spread: number }, seen_rad: number, spread
 /** The pull believed for a rail: the prior, then the test piece, then every other rail that was welded and read cold. */
 export const believedPull = (d: Design, m: Measured, rail: RailName): Pull => {
   const lever = d.tube.depth_mm - d.tube.wall_mm / 2;
-  let belief: { rad: number; spread: number } = { rad: (PRIOR.rad * PRIOR.lever_mm) / lever, spread: PRIOR.spread };
+  let belief: { rad: number; spread: number } = {
+    rad: (PRIOR.rad * PRIOR.lever_mm) / lever,
+    spread: PRIOR.spread,
+  };
   let from: Pull['from'] = 'handbook';
   if (m.testPull_rad !== null && m.testPull_rad > 0) {
     belief = update(belief, m.testPull_rad, TEST_SPREAD);

@@ -33,7 +33,17 @@ const PageRow = ({ line, colour, columns }: { line: Row; colour: Colour; columns
 );
 
 /** The whole bench: asks the desk for its rows and hands it every key. */
-const Page = ({ desk, colour, ascii, redraw }: { desk: Desk; colour: Colour; ascii: boolean; redraw: Redraw }) => {
+const Page = ({
+  desk,
+  colour,
+  ascii,
+  redraw,
+}: {
+  desk: Desk;
+  colour: Colour;
+  ascii: boolean;
+  redraw: Redraw;
+}) => {
   const size = useTerminalSize();
   const [, setKeys] = useState(0);
   const [value, setValue] = useState('');
@@ -88,7 +98,11 @@ class Guard extends Component<{ desk: Desk; children: ReactNode }, { error: unkn
     this.props.desk.failed(error);
   }
   override render(): ReactNode {
-    return this.state.error === null ? this.props.children : <Text>This page cannot be drawn. Everything entered is on disk.</Text>;
+    return this.state.error === null ? (
+      this.props.children
+    ) : (
+      <Text>This page cannot be drawn. Everything entered is on disk.</Text>
+    );
   }
 }
 

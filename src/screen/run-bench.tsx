@@ -11,16 +11,15 @@ import { openSettings } from '../machine/settings.ts';
 import type { System } from '../quantity/quantities.ts';
 import { sideView } from '../stages/side-view.ts';
 import type { Content } from '../words/schema.ts';
-import { say } from '../words/say.ts';
 import { Bench } from './bench.tsx';
 import type { Listed } from './pages/opening-page.ts';
 import { stepText } from './pages/step-words.ts';
 import { Desk } from './places/desk.ts';
-import { heldPlace } from './places/held-place.ts';
-import { openingPlace, showBuild } from './places/opening-place.ts';
+import { type OpeningOptions, showBuild } from './places/opening-place.ts';
+import { waysBetween } from './places/ways.ts';
 import type { Colour } from './styles.ts';
-import { startInk } from './terminal/start-ink.ts';
 import { openSession } from './terminal/session.ts';
+import { startInk } from './terminal/start-ink.ts';
 
 export type BenchOptions = Readonly<{
   folders: Folders;
@@ -64,19 +63,23 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
       lastAt: b.lastAt,
       count: b.count,
       demo,
-      ...(b.setAside > 0 ? { note: `${b.setAside} damaged lines set aside; the rest loads` } : b.readOnly === null ? {} : { note: `read only: ${b.readOnly}` }),
+      ...(b.setAside > 0
+        ? { note: `${b.setAside} damaged lines set aside; the rest loads` }
+        : b.readOnly === null
+          ? {}
+          : { note: `read only: ${b.readOnly}` }),
     }));
 
-  const opening = () => {
+  const opening = (): OpeningOptions => {
     const builds = listBuilds(folders.builds, understandEntry);
     const listed = builds.ok ? rows(builds.value.builds, false) : [];
     const demos = rows(listDemos(folders.demo, understandEntry), true);
-    return openingPlace({
+    return {
       builds: () => listed,
       demos: () => demos,
       folder: folders.builds,
       scene: () => sideView(viewOf([], clock().getTime()).situation),
-    });
+    };
   };
 
   const desk: Desk = new Desk({
@@ -97,7 +100,7 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
       const made = createBuild(folders.builds, name, entries.value, clock);
       return made.ok ? opened(made.value) : `The build cannot be made: ${made.fault.message}.`;
     },
-    opening,
+    ways: waysBetween(opening),
     think: keeper => thinker.think(keeper),
     units: () => settings.preferences().units ?? 'metric',
     setUnits: system => {
@@ -110,7 +113,6 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
       const title = next === null ? '' : (stepText(view, voice, next, 'title') ?? next.key);
       farewell = `${view.build.name}: ${view.build.all.length} entries on disk.\n${next === null ? 'Nothing is left to do.' : `Next: ${title} (${next.stage}).`}  Resume: curvewright\n`;
     },
-    readOnlyPlace: heldPlace,
     failed: error => {
       throw error;
     },
@@ -122,7 +124,8 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
     const found = findBuild(folders.builds, startWith);
     const keeper = found.ok ? opened(found.value) : null;
     if (keeper !== null && typeof keeper !== 'string') showBuild(desk, keeper);
-    else if (options.build !== undefined) notice = typeof keeper === 'string' ? keeper : `There is no build called ${options.build}.`;
+    else if (options.build !== undefined)
+      notice = typeof keeper === 'string' ? keeper : `There is no build called ${options.build}.`;
   }
   if (notice !== null) desk.say(notice);
 
@@ -152,5 +155,3 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
   if (farewell !== '') process.stdout.write(farewell);
   return code;
 };
-
-export { say };

@@ -30,12 +30,7 @@ const fillText = (fill: Fill, system: System): string => {
 };
 
 /** `{mark}` in a text becomes the fill of that name, or the figure whose id (the part before @) it names. */
-export const fillMarks = (
-  text: string,
-  fills: Fills,
-  figures: readonly Figure[],
-  system: System,
-): string =>
+export const fillMarks = (text: string, fills: Fills, figures: readonly Figure[], system: System): string =>
   text.replace(/\{([a-z][a-z0-9-]*)\}/gi, (whole, mark: string) => {
     const fill = fills[mark];
     if (fill !== undefined) return fillText(fill, system);
@@ -59,7 +54,11 @@ export const say = (voice: Voice, phrase: Phrase, figures: readonly Figure[] = [
   return fillMarks(one ?? phrase.words, phrase.fills ?? {}, figures, voice.system);
 };
 
-export const sayLines = (voice: Voice, phrase: Phrase, figures: readonly Figure[] = []): readonly string[] => {
+export const sayLines = (
+  voice: Voice,
+  phrase: Phrase,
+  figures: readonly Figure[] = [],
+): readonly string[] => {
   const text = textAt(voice.content, phrase.words);
   const list = typeof text === 'string' ? [text] : (text ?? []);
   return list.map(t => fillMarks(t, phrase.fills ?? {}, figures, voice.system));

@@ -16,10 +16,14 @@ export const amount = (
   const got = read(typed, quantity, system);
   return got.ok
     ? { ok: true, value: { value: got.value, typed } }
-    : no('not-read', { message: got.fault.message, accepted: got.fault.accepted }, {
-        fault: got.fault,
-        ...(field === undefined ? {} : { field }),
-      });
+    : no(
+        'not-read',
+        { message: got.fault.message, accepted: got.fault.accepted },
+        {
+          fault: got.fault,
+          ...(field === undefined ? {} : { field }),
+        },
+      );
 };
 
 /** A number within a range, else refused with the range in words. */

@@ -34,7 +34,11 @@ const RECORDS: Readonly<Partial<Record<DesignField, Readonly<Record<string, Spec
   post: TUBE,
   door: { width_mm: ['length', [300, 20_000]], height_mm: ['length', [300, 20_000]] },
   cutter: { kerf_mm: ['thickness', [0.2, 6]] },
-  deck: { layer_mm: ['thickness', [3, 30]], thickness_mm: ['thickness', [12, 80]], board_mm: ['length', [50, 400]] },
+  deck: {
+    layer_mm: ['thickness', [3, 30]],
+    thickness_mm: ['thickness', [12, 80]],
+    board_mm: ['length', [50, 400]],
+  },
 };
 
 const isRecord = (raw: unknown): raw is Record<string, unknown> =>
@@ -73,7 +77,9 @@ export const designValue = (field: DesignField, raw: unknown, system: System): D
   const parsed = DESIGN_VALUES[field].safeParse(value);
   if (parsed.success) return { ok: true, value: parsed.data };
   const choices = CHOICES[field];
-  return choices === undefined ? no('not-understood', { field }, { field }) : no('no-such-choice', { field, choices }, { field });
+  return choices === undefined
+    ? no('not-understood', { field }, { field })
+    : no('no-such-choice', { field, choices }, { field });
 };
 
 const CHOICES: Readonly<Partial<Record<DesignField, string>>> = {
@@ -107,12 +113,19 @@ export const answerEntry = (
   before: string | undefined,
 ): Decided<Doing & { kind: 'design-set' }> => {
   const field = DESIGN_FIELDS.find(f => f === fieldName);
-  if (field === undefined) return no('no-such-field', { field: fieldName, fields: DESIGN_FIELDS.join(', ') }, { field: fieldName });
-  if (field === 'use' && typeof raw === 'string' && REFUSED_USES.includes(raw)) return no(`use-${raw}`, {}, { field });
+  if (field === undefined)
+    return no('no-such-field', { field: fieldName, fields: DESIGN_FIELDS.join(', ') }, { field: fieldName });
+  if (field === 'use' && typeof raw === 'string' && REFUSED_USES.includes(raw))
+    return no(`use-${raw}`, {}, { field });
   const value = designValue(field, raw, system);
   if (!value.ok) return value;
   return {
     ok: true,
-    value: { kind: 'design-set', field, value: value.value, ...(before === undefined ? {} : { replaces: [before] }) },
+    value: {
+      kind: 'design-set',
+      field,
+      value: value.value,
+      ...(before === undefined ? {} : { replaces: [before] }),
+    },
   };
 };

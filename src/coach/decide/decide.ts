@@ -44,10 +44,16 @@ export const decide = (view: View, intent: Intent): Decided<Doing> => {
     case 'remark': {
       const text = plainText(intent.text).trim();
       if (text === '') return no('empty-note');
-      return { ok: true, value: { kind: 'remarked', text, ...(intent.step === undefined ? {} : { step: intent.step }) } };
+      return {
+        ok: true,
+        value: { kind: 'remarked', text, ...(intent.step === undefined ? {} : { step: intent.step }) },
+      };
     }
     case 'stop':
-      return { ok: true, value: { kind: 'stopped', ...(intent.step === undefined ? {} : { step: intent.step }) } };
+      return {
+        ok: true,
+        value: { kind: 'stopped', ...(intent.step === undefined ? {} : { step: intent.step }) },
+      };
     case 'strike':
       return strikeEntry(view, intent.entry);
     case 'put-back':
@@ -56,7 +62,12 @@ export const decide = (view: View, intent: Intent): Decided<Doing> => {
 };
 
 const agreeable = (view: View): Decided<Doing> => {
-  if (view.fault !== null) return no('not-read', { message: view.fault.message, accepted: view.fault.accepted }, { fault: view.fault });
+  if (view.fault !== null)
+    return no(
+      'not-read',
+      { message: view.fault.message, accepted: view.fault.accepted },
+      { fault: view.fault },
+    );
   const problem = view.ramp.problems.find(p => p.severity === 'refuse');
   return problem === undefined
     ? { ok: true, value: { kind: 'design-agreed' } }
@@ -90,11 +101,17 @@ const decideAnswer = (view: View, field: string, raw: unknown): Decided<Doing> =
   if (field === 'standard' && view.build.agreed) return no('standard-fixed', {}, { field });
   const after = previewOf(view, entry.value);
   if (after.fault !== null) {
-    return no('not-read', { message: after.fault.message, accepted: after.fault.accepted }, { fault: after.fault, field });
+    return no(
+      'not-read',
+      { message: after.fault.message, accepted: after.fault.accepted },
+      { fault: after.fault, field },
+    );
   }
   const had = new Set(view.ramp.problems.filter(p => p.severity === 'refuse').map(p => p.code));
   const brought = after.ramp.problems.find(p => p.severity === 'refuse' && !had.has(p.code));
-  return brought === undefined ? entry : no('design-refused', brought.fills, { problem: brought.code, field });
+  return brought === undefined
+    ? entry
+    : no('design-refused', brought.fills, { problem: brought.code, field });
 };
 
 const fateEntry = (view: View, i: Extract<Intent, { do: 'piece-fate' }>): Decided<Doing> => {
@@ -102,25 +119,36 @@ const fateEntry = (view: View, i: Extract<Intent, { do: 'piece-fate' }>): Decide
   if (piece === undefined) return no('no-such-piece', { need: i.piece });
   return {
     ok: true,
-    value: { kind: 'piece-fated', piece: piece.id, fate: i.fate, ...(i.need === undefined ? {} : { need: i.need }) },
+    value: {
+      kind: 'piece-fated',
+      piece: piece.id,
+      fate: i.fate,
+      ...(i.need === undefined ? {} : { need: i.need }),
+    },
   };
 };
 
 const slitEntry = (view: View, i: Extract<Intent, { do: 'note-slit' }>): Decided<Doing> => {
   const plan = view.ramp.plans.get(i.rail);
   if (plan === undefined) return no('no-such-rail', { rails: view.ramp.rails.join(', ') });
-  if (!plan.slits.some(s => s.number === i.slit)) return no('no-such-slit', { rail: i.rail, count: plan.slits.length });
-  if (i.at === undefined) return { ok: true, value: { kind: 'slit-noted', rail: i.rail, slit: i.slit, note: i.note } };
+  if (!plan.slits.some(s => s.number === i.slit))
+    return no('no-such-slit', { rail: i.rail, count: plan.slits.length });
+  if (i.at === undefined)
+    return { ok: true, value: { kind: 'slit-noted', rail: i.rail, slit: i.slit, note: i.note } };
   const at = amountWithin(i.at, 'slit', view.build.system, [0, plan.cut_mm], 'at');
   if (!at.ok) return at;
-  return { ok: true, value: { kind: 'slit-noted', rail: i.rail, slit: i.slit, note: i.note, at_mm: at.value.value } };
+  return {
+    ok: true,
+    value: { kind: 'slit-noted', rail: i.rail, slit: i.slit, note: i.note, at_mm: at.value.value },
+  };
 };
 
 const chooseEntry = (view: View, key: string, remedy: string): Decided<Doing> => {
   const finding = view.findings.find(f => f.key === key);
   if (finding === undefined) return no('no-such-finding', { finding: key });
   const offer = finding.offers.find(o => o.remedy === remedy);
-  if (offer === undefined) return no('no-such-remedy', { remedies: finding.offers.map(o => o.remedy).join(', ') });
+  if (offer === undefined)
+    return no('no-such-remedy', { remedies: finding.offers.map(o => o.remedy).join(', ') });
   return {
     ok: true,
     value: {
@@ -150,5 +178,7 @@ const putBackEntry = (view: View, id: string): Decided<Doing> => {
   const strike = view.build.all.findLast(
     e => e.kind === 'entry-struck' && e.target === id && !view.build.struck.has(e.id),
   );
-  return strike === undefined ? no('not-struck') : { ok: true, value: { kind: 'entry-struck', target: strike.id } };
+  return strike === undefined
+    ? no('not-struck')
+    : { ok: true, value: { kind: 'entry-struck', target: strike.id } };
 };

@@ -99,7 +99,8 @@ export const skipEntry = (view: View, key: string, why: string): Decided<Doing> 
   const found = findStep(view, key);
   if (found === null) return no('no-such-step', { step: key });
   if (why.trim() === '') return no('needs-why');
-  if ((found.step.gates ?? []).some(g => g.shut && g.never === true)) return no('gate-shut', { gate: found.step.shut[0] ?? '' });
+  if ((found.step.gates ?? []).some(g => g.shut && g.never === true))
+    return no('gate-shut', { gate: found.step.shut[0] ?? '' });
   return { ok: true, value: { kind: 'step-skipped', step: key, why: why.trim() } };
 };
 
@@ -145,7 +146,9 @@ export const readEntry = (view: View, key: string, askName: string, raw: unknown
 };
 
 export const pieceEntry = (view: View, need: string, raw: unknown): Decided<Doing> => {
-  const step = view.steps.find(s => s.piece?.need === need || (s.items ?? []).some(i => i.piece?.need === need));
+  const step = view.steps.find(
+    s => s.piece?.need === need || (s.items ?? []).some(i => i.piece?.need === need),
+  );
   const piece = step?.piece ?? step?.items?.find(i => i.piece?.need === need)?.piece;
   if (step === undefined || piece === undefined) return no('no-such-piece', { need });
   if (step.state === 'waiting' || step.shut.length > 0) {

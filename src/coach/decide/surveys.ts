@@ -18,7 +18,8 @@ export const openEntry = (view: View, i: Of<'open-survey'>): Decided<Doing> => {
   if (step?.state === 'waiting') return no('waits', { step: step.key, for: step.waitsFor[0] ?? '' });
   const rail = i.rail ?? step?.survey?.rail;
   const phase = i.phase ?? step?.survey?.phase;
-  if (rail === undefined || !view.ramp.plans.has(rail)) return no('no-such-rail', { rails: view.ramp.rails.join(', ') });
+  if (rail === undefined || !view.ramp.plans.has(rail))
+    return no('no-such-rail', { rails: view.ramp.rails.join(', ') });
   if (phase === undefined) return no('no-phase');
   const stations_mm: number[] = [...(step?.survey?.stations_mm ?? [])];
   if (i.stations !== undefined) {
@@ -35,7 +36,10 @@ export const openEntry = (view: View, i: Of<'open-survey'>): Decided<Doing> => {
     stations_mm.push(...Array.from({ length: 13 }, (_, k) => (length * k) / 12));
   }
   if (stations_mm.some((s, k) => k > 0 && s <= (stations_mm[k - 1] ?? 0))) return no('stations-order');
-  const readTo = i.read_to === undefined ? null : amountWithin(i.read_to, 'thickness', view.build.system, [0.05, 10], 'read_to');
+  const readTo =
+    i.read_to === undefined
+      ? null
+      : amountWithin(i.read_to, 'thickness', view.build.system, [0.05, 10], 'read_to');
   if (readTo !== null && !readTo.ok) return readTo;
   return {
     ok: true,
@@ -45,7 +49,9 @@ export const openEntry = (view: View, i: Of<'open-survey'>): Decided<Doing> => {
       rail,
       phase,
       edge: i.edge ?? 'rail bottom face',
-      to: i.to ?? (step?.survey?.to === 'tack line' ? 'tack line' : phase === 'tacked' ? 'tack line' : 'finished line'),
+      to:
+        i.to ??
+        (step?.survey?.to === 'tack line' ? 'tack line' : phase === 'tacked' ? 'tack line' : 'finished line'),
       stations_mm,
       read_to_mm: readTo?.value.value ?? (view.build.system === 'us' ? 25.4 / 32 : 0.5),
     },
@@ -64,13 +70,18 @@ export const offsetsEntry = (view: View, i: Of<'offsets'>): Decided<Doing> => {
   const from = i.from ?? 1;
   const count = survey.value.stations_mm.length;
   if (i.values.length === 0) return no('no-number');
-  if (from < 1 || from + i.values.length - 1 > count) return no('too-many-stations', { count, got: i.values.length });
+  if (from < 1 || from + i.values.length - 1 > count)
+    return no('too-many-stations', { count, got: i.values.length });
   const readings: { station: number; offset_mm: number; typed: string }[] = [];
   for (const [k, raw] of i.values.entries()) {
     const got = amount(raw, 'length', view.build.system, `values.${k}`);
     if (!got.ok) return got;
     if (Math.abs(got.value.value) > FARTHEST) {
-      return no('impossible', { typed: got.value.typed, low: { v: -FARTHEST, as: 'length' }, high: { v: FARTHEST, as: 'length' } });
+      return no('impossible', {
+        typed: got.value.typed,
+        low: { v: -FARTHEST, as: 'length' },
+        high: { v: FARTHEST, as: 'length' },
+      });
     }
     readings.push({ station: from + k, offset_mm: got.value.value, typed: got.value.typed });
   }

@@ -12,7 +12,7 @@ import { pieceName } from '../pages/journal-page.ts';
 import { type Lit, reasonRows, tagRow } from '../pages/stage-page.ts';
 import { askLabel } from '../pages/step-words.ts';
 import type { Desk } from './desk.ts';
-import type { OpenField } from './place.ts';
+import type { OpenField } from './open-field.ts';
 
 /** How far a piece may come out beside its length before the field asks once more, mm. */
 const SURPRISING_LENGTH = 3;

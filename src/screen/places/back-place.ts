@@ -7,7 +7,7 @@ import { echoRow, page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
 import { findingText, stepText } from '../pages/step-words.ts';
 import { tallRows } from '../pages/tall-figures.ts';
 import { commonAct } from './common.ts';
-import type { Place } from './place.ts';
+import type { Place } from './desk.ts';
 
 export const isLongAway = (view: View): boolean => daysAway(view) >= 1;
 
@@ -19,40 +19,83 @@ export const backPlace = (): Place => {
       const c = desk.context();
       const days = daysAway(c.view);
       const last = lastWorked(c.view);
-      const when = last === null ? '' : new Date(last).toLocaleDateString('en-GB', { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
+      const when =
+        last === null
+          ? ''
+          : new Date(last).toLocaleDateString('en-GB', {
+              weekday: 'long',
+              day: 'numeric',
+              month: 'long',
+              year: 'numeric',
+            });
       const checks = rechecksOf(c.view);
       const findings = openFindings(c.view);
       const next = c.view.next;
       const steps = c.view.steps.filter(s => s.stage === stageOf(c.view));
-      const done = steps.filter(s => s.state === 'done' || s.state === 'skipped' || s.state === 'stale').length;
+      const done = steps.filter(
+        s => s.state === 'done' || s.state === 'skipped' || s.state === 'stale',
+      ).length;
       const lines = findings.slice(0, 3).map(f => row('   ', findingText(c.voice, f, 'title') ?? f.key));
       const body: Row[] = [
-        ...tallRows([{ digits: String(days), unit: '', name: `${days === 1 ? 'day' : 'days'} away. You stopped on ${when}.` }], c.look.columns - 2, false),
+        ...tallRows(
+          [
+            {
+              digits: String(days),
+              unit: '',
+              name: `${days === 1 ? 'day' : 'days'} away. You stopped on ${when}.`,
+            },
+          ],
+          c.look.columns - 2,
+          false,
+        ),
         ...(lines.length === 0 ? [] : [row(' ', ['quiet', 'Open findings:']), ...lines]),
         [],
-        ruleRow(c, 'look at these before you go on', checks.length === 0 ? 'nothing left open' : `${checks.length} to look at`),
+        ruleRow(
+          c,
+          'look at these before you go on',
+          checks.length === 0 ? 'nothing left open' : `${checks.length} to look at`,
+        ),
         ...(checks.length === 0 ? [row(' ', 'Nothing was left in a state that changes by itself.')] : []),
         ...checks.map(k =>
           row(
             ' ',
             ['quiet', '· '],
             padTo(say(c.voice, { words: `rechecks.${k.id}.title`, fills: { rail: k.rail ?? '' } }), 46),
-            ['quiet', padTo(say(c.voice, { words: `rechecks.${k.id}.why`, fills: { rail: k.rail ?? '' } }), 22)],
+            [
+              'quiet',
+              padTo(say(c.voice, { words: `rechecks.${k.id}.why`, fills: { rail: k.rail ?? '' } }), 22),
+            ],
             ['quiet', k.measured ? ' measure' : ' look'],
           ),
         ),
         ruleRow(c, 'then'),
-        next === null ? row(' ', 'Nothing is left to do in this build.') : row(' ', ['lead', `▸ ${next.stage}  ${stepText(c.view, c.voice, next, 'title') ?? next.key}`]),
+        next === null
+          ? row(' ', 'Nothing is left to do in this build.')
+          : row(' ', ['lead', `▸ ${next.stage}  ${stepText(c.view, c.voice, next, 'title') ?? next.key}`]),
       ];
       const stage = stageOf(c.view);
       return page(
         c,
-        [titleRow(c), stripRow(c.view, stage), ruleRow(c, `back after ${days} ${days === 1 ? 'day' : 'days'}`, `${stage} ${done} of ${steps.length}`)],
+        [
+          titleRow(c),
+          stripRow(c.view, stage),
+          ruleRow(
+            c,
+            `back after ${days} ${days === 1 ? 'day' : 'days'}`,
+            `${stage} ${done} of ${steps.length}`,
+          ),
+        ],
         body,
         [echoRow(c, `Nothing was lost: ${c.view.build.all.length} entries read.`), desk.keyRow(place)],
       );
     },
-    keys: () => [{ act: 'open', words: 'go on' }, { act: 'findings' }, { act: 'journal' }, { act: 'help' }, { act: 'leave' }],
+    keys: () => [
+      { act: 'open', words: 'go on' },
+      { act: 'findings' },
+      { act: 'journal' },
+      { act: 'help' },
+      { act: 'leave' },
+    ],
     act: (desk, act, char) => {
       if (act === 'open' || act === 'tick') {
         desk.pop();

@@ -1,5 +1,5 @@
-import type { View } from '../../coach/view.ts';
 import { REFUSED_USES } from '../../coach/decide/answer.ts';
+import type { View } from '../../coach/view.ts';
 import type { Quantity } from '../../quantity/quantities.ts';
 import type { DesignField, ShapeName } from '../../ramp/design.ts';
 
@@ -20,7 +20,11 @@ type Common = Readonly<{
 
 export type Part = Common &
   (
-    | Readonly<{ is: 'choice'; choices: (said: Said, view: View) => readonly string[]; now: (view: View) => string }>
+    | Readonly<{
+        is: 'choice';
+        choices: (said: Said, view: View) => readonly string[];
+        now: (view: View) => string;
+      }>
     | Readonly<{
         is: 'number';
         as: Quantity;
@@ -36,7 +40,16 @@ const second = (said: Said, view: View): ShapeName => {
   return (said.second ?? given ?? 'exit') as ShapeName;
 };
 
-const num = (id: string, question: string, words: string, field: DesignField, as: Quantity, inner: string, start: (said: Said, view: View) => number, more: Partial<Common> = {}): Part => ({
+const num = (
+  id: string,
+  question: string,
+  words: string,
+  field: DesignField,
+  as: Quantity,
+  inner: string,
+  start: (said: Said, view: View) => number,
+  more: Partial<Common> = {},
+): Part => ({
   id,
   question,
   words,
@@ -49,7 +62,15 @@ const num = (id: string, question: string, words: string, field: DesignField, as
   ...more,
 });
 
-const choice = (id: string, question: string, words: string, field: DesignField, choices: readonly string[], now: (view: View) => string, more: Partial<Common> = {}): Part => ({
+const choice = (
+  id: string,
+  question: string,
+  words: string,
+  field: DesignField,
+  choices: readonly string[],
+  now: (view: View) => string,
+  more: Partial<Common> = {},
+): Part => ({
   id,
   question,
   words,
@@ -66,38 +87,110 @@ const isSheet = (said: Said): boolean => said['deck.kind'] !== 'boards';
 
 /** The questions in their order; several parts make one answer. */
 export const PARTS: readonly Part[] = [
-  choice('use', 'purpose', 'use', 'use', ['bike', 'scooter', 'skate', 'inline skates', ...REFUSED_USES], v => d(v).use),
+  choice(
+    'use',
+    'purpose',
+    'use',
+    'use',
+    ['bike', 'scooter', 'skate', 'inline skates', ...REFUSED_USES],
+    v => d(v).use,
+  ),
   num('height', 'lip', 'height', 'shape', 'length', 'mm', (_s, v) => d(v).arc.height_mm),
-  choice('second', 'shape', 'second', 'shape', ['exit', 'run', 'radius', 'arc'], v => Object.keys(v.build.answers.shape ?? {}).find(k => k !== 'height') ?? 'exit', { last: false }),
-  num('second-exit', 'shape', 'second-value', 'shape', 'angle', 'rad', (_s, v) => d(v).arc.exit_rad, { when: (s, v) => second(s, v) === 'exit' }),
-  num('second-length', 'shape', 'second-value', 'shape', 'length', 'mm', (s, v) => d(v).arc[`${second(s, v)}_mm` as 'run_mm'] ?? d(v).arc.run_mm, { when: (s, v) => second(s, v) !== 'exit' }),
+  choice(
+    'second',
+    'shape',
+    'second',
+    'shape',
+    ['exit', 'run', 'radius', 'arc'],
+    v => Object.keys(v.build.answers.shape ?? {}).find(k => k !== 'height') ?? 'exit',
+    { last: false },
+  ),
+  num('second-exit', 'shape', 'second-value', 'shape', 'angle', 'rad', (_s, v) => d(v).arc.exit_rad, {
+    when: (s, v) => second(s, v) === 'exit',
+  }),
+  num(
+    'second-length',
+    'shape',
+    'second-value',
+    'shape',
+    'length',
+    'mm',
+    (s, v) => d(v).arc[`${second(s, v)}_mm` as 'run_mm'] ?? d(v).arc.run_mm,
+    { when: (s, v) => second(s, v) !== 'exit' },
+  ),
   num('width', 'width', 'width', 'width', 'length', 'mm', (_s, v) => d(v).width),
-  num('tube.depth_mm', 'tube', 'tube', 'tube', 'thickness', 'mm', (_s, v) => d(v).tube.depth_mm, { last: false }),
-  num('tube.width_mm', 'tube', 'tube-width', 'tube', 'thickness', 'mm', (_s, v) => d(v).tube.width_mm, { last: false }),
+  num('tube.depth_mm', 'tube', 'tube', 'tube', 'thickness', 'mm', (_s, v) => d(v).tube.depth_mm, {
+    last: false,
+  }),
+  num('tube.width_mm', 'tube', 'tube-width', 'tube', 'thickness', 'mm', (_s, v) => d(v).tube.width_mm, {
+    last: false,
+  }),
   num('tube.wall_mm', 'tube', 'tube-wall', 'tube', 'thickness', 'mm', (_s, v) => d(v).tube.wall_mm),
-  choice('cutter.kind', 'slits', 'cutter', 'cutter', ['thin disc', 'band saw', 'hacksaw', 'chop saw'], v => d(v).cutter.kind, { last: false }),
+  choice(
+    'cutter.kind',
+    'slits',
+    'cutter',
+    'cutter',
+    ['thin disc', 'band saw', 'hacksaw', 'chop saw'],
+    v => d(v).cutter.kind,
+    { last: false },
+  ),
   num('cutter.kerf_mm', 'slits', 'kerf', 'cutter', 'thickness', 'mm', (_s, v) => d(v).cutter.kerf_mm),
   num('rider', 'rider', 'rider', 'rider', 'mass', 'kg', (_s, v) => d(v).rider),
-  num('door.width_mm', 'door', 'door', 'door', 'length', 'mm', (_s, v) => d(v).door.width_mm, { last: false }),
+  num('door.width_mm', 'door', 'door', 'door', 'length', 'mm', (_s, v) => d(v).door.width_mm, {
+    last: false,
+  }),
   num('door.height_mm', 'door', 'door-height', 'door', 'length', 'mm', (_s, v) => d(v).door.height_mm),
   choice('deck.kind', 'deck', 'deck', 'deck', ['sheet', 'boards'], v => d(v).deck.kind, { last: false }),
-  num('deck.layer_mm', 'deck', 'deck-layer', 'deck', 'thickness', 'mm', (_s, v) => (d(v).system === 'us' ? 9.525 : 9), { last: false, when: isSheet }),
+  num(
+    'deck.layer_mm',
+    'deck',
+    'deck-layer',
+    'deck',
+    'thickness',
+    'mm',
+    (_s, v) => (d(v).system === 'us' ? 9.525 : 9),
+    { last: false, when: isSheet },
+  ),
   num('deck.layers', 'deck', 'deck-layers', 'deck', 'count', '', () => 2, { when: isSheet }),
-  num('deck.thickness_mm', 'deck', 'deck-board', 'deck', 'thickness', 'mm', (_s, v) => (d(v).system === 'us' ? 38.1 : 38), { last: false, when: s => !isSheet(s) }),
-  num('deck.board_mm', 'deck', 'deck-board-width', 'deck', 'length', 'mm', (_s, v) => (d(v).system === 'us' ? 139.7 : 140), { when: s => !isSheet(s) }),
+  num(
+    'deck.thickness_mm',
+    'deck',
+    'deck-board',
+    'deck',
+    'thickness',
+    'mm',
+    (_s, v) => (d(v).system === 'us' ? 38.1 : 38),
+    { last: false, when: s => !isSheet(s) },
+  ),
+  num(
+    'deck.board_mm',
+    'deck',
+    'deck-board-width',
+    'deck',
+    'length',
+    'mm',
+    (_s, v) => (d(v).system === 'us' ? 139.7 : 140),
+    { when: s => !isSheet(s) },
+  ),
   choice('first', 'first', 'first', 'first', ['yes', 'no'], v => (d(v).first ? 'yes' : 'no')),
 ];
 
 /** Parts of a record field that were said, without the field's name in front. */
 const parts = (said: Said, field: string): Record<string, string> =>
-  Object.fromEntries(Object.entries(said).filter(([k]) => k.startsWith(`${field}.`)).map(([k, v]) => [k.slice(field.length + 1), v]));
+  Object.fromEntries(
+    Object.entries(said)
+      .filter(([k]) => k.startsWith(`${field}.`))
+      .map(([k, v]) => [k.slice(field.length + 1), v]),
+  );
 
 /** The answer that is complete once a part is said; null while its field wants another part. */
 export const answerFor = (part: Part, said: Said, view: View): { field: string; value: unknown } | null => {
   if (!part.last) return null;
   switch (part.field) {
     case 'shape': {
-      const height = said.height ?? `${view.build.answers.shape?.height ?? view.ramp.design.arc.height_mm} mm`;
+      const height =
+        said.height ?? `${view.build.answers.shape?.height ?? view.ramp.design.arc.height_mm} mm`;
       if (part.id === 'height') return { field: 'shape', value: { height } };
       return { field: 'shape', value: { height, [second(said, view)]: said[part.id] } };
     }
@@ -106,7 +199,14 @@ export const answerFor = (part: Part, said: Said, view: View): { field: string; 
     case 'deck': {
       const given = parts(said, 'deck');
       const { kind, layers, ...rest } = given;
-      return { field: 'deck', value: { kind: kind ?? 'sheet', ...rest, ...(layers === undefined ? {} : { layers: Number.parseInt(layers, 10) }) } };
+      return {
+        field: 'deck',
+        value: {
+          kind: kind ?? 'sheet',
+          ...rest,
+          ...(layers === undefined ? {} : { layers: Number.parseInt(layers, 10) }),
+        },
+      };
     }
     case 'tube':
     case 'door':

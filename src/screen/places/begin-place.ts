@@ -1,5 +1,5 @@
-import { preview } from '../../coach/decide/decide.ts';
 import { REFUSED_USES } from '../../coach/decide/answer.ts';
+import { preview } from '../../coach/decide/decide.ts';
 import type { View } from '../../coach/view.ts';
 import { drawScene } from '../../drawing/braille.ts';
 import { padTo, row, wrap } from '../../drawing/cells.ts';
@@ -10,10 +10,9 @@ import { say } from '../../words/say.ts';
 import { fieldRows } from '../fields/field-rows.ts';
 import { openField, understood } from '../fields/number-field.ts';
 import { echoRow, page, ruleRow, titleRow } from '../pages/frame.ts';
-import { answerFor, type Part, PARTS, type Said } from './begin-parts.ts';
+import { answerFor, PARTS, type Part, type Said } from './begin-parts.ts';
 import { commonAct, goNow } from './common.ts';
-import type { Desk } from './desk.ts';
-import type { Place } from './place.ts';
+import type { Desk, Place } from './desk.ts';
 
 const QUESTIONS = [...new Set(PARTS.map(p => p.question))];
 
@@ -43,7 +42,7 @@ export const beginPlace = (desk: Desk): Place => {
     lit = 0;
     if (part?.is === 'choice') {
       const now = part.now(d.view);
-      lit = Math.max(0, part.choices(said, d.view).findIndex(c => c === now));
+      lit = Math.max(0, part.choices(said, d.view).indexOf(now));
       return;
     }
     if (part?.is !== 'number') return;
@@ -93,7 +92,10 @@ export const beginPlace = (desk: Desk): Place => {
     const arc = view.ramp.design.arc;
     const given = Object.keys(view.build.answers.shape ?? {});
     const line = (name: string, value: string, key: string): Row =>
-      row(padTo(name, 14), padTo(value, 13, 'right'), ['quiet', given.includes(key) ? '  you said' : '  follows']);
+      row(padTo(name, 14), padTo(value, 13, 'right'), [
+        'quiet',
+        given.includes(key) ? '  you said' : '  follows',
+      ]);
     const len = (v: number): string => write(v, 'length', d.system, { fixed: true, feet: true });
     const problem = view.ramp.problems[0];
     return [
@@ -102,9 +104,20 @@ export const beginPlace = (desk: Desk): Place => {
       line('radius', len(arc.radius_mm), 'radius'),
       line('exit angle', write(arc.exit_rad, 'angle', d.system), 'exit'),
       line('arc, deck', len(arc.arc_mm), 'arc'),
-      row(padTo('slits a rail', 14), padTo(String(view.ramp.plans.get('A')?.slits.length ?? 0), 13, 'right'), ['quiet', '  follow']),
-      row(padTo('steel', 14), padTo(write(view.ramp.masses.steel_kg, 'mass', d.system), 13, 'right'), ['quiet', '  follows']),
-      ...(problem === undefined ? [] : wrap(say(d.voice, { words: `problems.${problem.code}.says`, fills: problem.fills }), 38).slice(0, 3).map(l => row(['attention', l]))),
+      row(
+        padTo('slits a rail', 14),
+        padTo(String(view.ramp.plans.get('A')?.slits.length ?? 0), 13, 'right'),
+        ['quiet', '  follow'],
+      ),
+      row(padTo('steel', 14), padTo(write(view.ramp.masses.steel_kg, 'mass', d.system), 13, 'right'), [
+        'quiet',
+        '  follows',
+      ]),
+      ...(problem === undefined
+        ? []
+        : wrap(say(d.voice, { words: `problems.${problem.code}.says`, fills: problem.fills }), 38)
+            .slice(0, 3)
+            .map(l => row(['attention', l]))),
     ];
   };
 
@@ -114,34 +127,93 @@ export const beginPlace = (desk: Desk): Place => {
     const part = parts[at];
     const view = trial(d);
     const question = part === undefined ? QUESTIONS.length : QUESTIONS.indexOf(part.question) + 1;
-    const trail = row(' beginning: ', ...QUESTIONS.flatMap((q, i) => [[part?.question === q ? 'lit' : 'quiet', part?.question === q ? q.toUpperCase() : q] as const, i === QUESTIONS.length - 1 ? '' : ', ']));
-    const head = [titleRow(c), trail, ruleRow(c, part === undefined ? 'all answered' : `question ${question} of ${QUESTIONS.length}`, 'answers can be changed until you cut')];
+    const trail = row(
+      ' beginning: ',
+      ...QUESTIONS.flatMap((q, i) => [
+        [part?.question === q ? 'lit' : 'quiet', part?.question === q ? q.toUpperCase() : q] as const,
+        i === QUESTIONS.length - 1 ? '' : ', ',
+      ]),
+    );
+    const head = [
+      titleRow(c),
+      trail,
+      ruleRow(
+        c,
+        part === undefined ? 'all answered' : `question ${question} of ${QUESTIONS.length}`,
+        'answers can be changed until you cut',
+      ),
+    ];
     const top: Row[] = [];
     if (part === undefined) {
       const refuse = d.view.ramp.problems.filter(p => p.severity === 'refuse');
       const all = [...refuse, ...d.view.ramp.problems.filter(p => p.severity === 'warn')];
-      top.push(row(' ', ['lead', refuse.length === 0 ? '▸ Enter agrees to this design and opens the plan.' : '■ This cannot be built like this yet.']));
+      top.push(
+        row(' ', [
+          'lead',
+          refuse.length === 0
+            ? '▸ Enter agrees to this design and opens the plan.'
+            : '■ This cannot be built like this yet.',
+        ]),
+      );
       for (const p of all.slice(0, 4)) {
-        top.push(...wrap(`${say(c.voice, { words: `problems.${p.code}.says`, fills: p.fills })} ${say(c.voice, { words: `problems.${p.code}.change`, fills: p.fills })}`, c.look.columns - 6).map((l, i) => row(' ', [p.severity === 'refuse' ? 'halt' : 'attention', i === 0 ? (p.severity === 'refuse' ? '■ ' : '◇ ') : '  '], l)));
+        top.push(
+          ...wrap(
+            `${say(c.voice, { words: `problems.${p.code}.says`, fills: p.fills })} ${say(c.voice, { words: `problems.${p.code}.change`, fills: p.fills })}`,
+            c.look.columns - 6,
+          ).map((l, i) =>
+            row(
+              ' ',
+              [
+                p.severity === 'refuse' ? 'halt' : 'attention',
+                i === 0 ? (p.severity === 'refuse' ? '■ ' : '◇ ') : '  ',
+              ],
+              l,
+            ),
+          ),
+        );
       }
     } else {
       top.push(row(' ', ['lead', say(c.voice, { words: `questions.${part.words}.ask` })]));
-      if (part.is === 'number' && place.field != null) top.push(...fieldRows(place.field.field, place.field.spec, { ...c.look, ascii: false }));
+      if (part.is === 'number' && place.field != null)
+        top.push(...fieldRows(place.field.field, place.field.spec, { ...c.look, ascii: false }));
       if (part.is === 'choice') {
-        top.push(...wrap(say(c.voice, { words: `questions.${part.words}.about` }), c.look.columns - 4).map(l => row('   ', ['quiet', l])));
+        top.push(
+          ...wrap(say(c.voice, { words: `questions.${part.words}.about` }), c.look.columns - 4).map(l =>
+            row('   ', ['quiet', l]),
+          ),
+        );
         const choices = part.choices(said, d.view);
-        top.push(...choices.map((choice, i) => row(' ', [i === lit ? 'lead' : 'plain', `${i === lit ? '▸' : '·'} ${say(c.voice, { words: `questions.${part.words}.choices.${choice}` })}`])));
+        top.push(
+          ...choices.map((choice, i) =>
+            row(' ', [
+              i === lit ? 'lead' : 'plain',
+              `${i === lit ? '▸' : '·'} ${say(c.voice, { words: `questions.${part.words}.choices.${choice}` })}`,
+            ]),
+          ),
+        );
       }
     }
     const drawRows = Math.max(4, c.look.rows - 1 - head.length - top.length - 3);
     const scene = sideView(view.situation);
-    const drawing = drawScene(scene, { columns: Math.max(30, c.look.columns - 44), rows: Math.min(drawRows, 14), ascii: false });
+    const drawing = drawScene(scene, {
+      columns: Math.max(30, c.look.columns - 44),
+      rows: Math.min(drawRows, 14),
+      ascii: false,
+    });
     const results = resultRows(d, view);
-    const side = Array.from({ length: Math.max(drawing.length, results.length) }, (_, i): Row => [
-      ...padded(drawing[i] ?? [], Math.max(30, c.look.columns - 44) + 2),
-      ...(results[i] ?? []),
-    ]);
-    return page(c, head, [...top, ruleRow(c, 'what that gives', 'drawn to scale'), ...side], [echoRow(c), d.textRow() ?? d.keyRow(place)]);
+    const side = Array.from(
+      { length: Math.max(drawing.length, results.length) },
+      (_, i): Row => [
+        ...padded(drawing[i] ?? [], Math.max(30, c.look.columns - 44) + 2),
+        ...(results[i] ?? []),
+      ],
+    );
+    return page(
+      c,
+      head,
+      [...top, ruleRow(c, 'what that gives', 'drawn to scale'), ...side],
+      [echoRow(c), d.textRow() ?? d.keyRow(place)],
+    );
   };
 
   const place: Place = {
@@ -149,8 +221,18 @@ export const beginPlace = (desk: Desk): Place => {
     rows,
     keys: d => {
       const part = shown(d)[at];
-      if (part === undefined) return [{ act: 'open', words: 'agree, open the plan' }, { act: 'back', words: 'change an answer' }, { act: 'leave' }];
-      return [{ act: 'open', words: 'take the lit one' }, { act: 'next', words: 'move', shown: '↑ ↓' }, { act: 'back', words: 'one back' }, { act: 'leave' }];
+      if (part === undefined)
+        return [
+          { act: 'open', words: 'agree, open the plan' },
+          { act: 'back', words: 'change an answer' },
+          { act: 'leave' },
+        ];
+      return [
+        { act: 'open', words: 'take the lit one' },
+        { act: 'next', words: 'move', shown: '↑ ↓' },
+        { act: 'back', words: 'one back' },
+        { act: 'leave' },
+      ];
     },
     act: (d, act, char) => {
       const part = shown(d)[at];
@@ -174,7 +256,8 @@ export const beginPlace = (desk: Desk): Place => {
         const choice = choices[lit] ?? '';
         if (REFUSED_USES.includes(choice)) d.act({ do: 'answer', field: 'use', value: choice });
         else given(d, part, choice);
-      } else if (act === 'hurt' || act === 'units' || act === 'help') return commonAct(d, act, char, { stage: 'plan', step: null, item: 0 });
+      } else if (act === 'hurt' || act === 'units' || act === 'help')
+        return commonAct(d, act, char, { stage: 'plan', step: null, item: 0 });
       else return false;
       return true;
     },

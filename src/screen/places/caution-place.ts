@@ -2,7 +2,7 @@ import { row, wrap } from '../../drawing/cells.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
-import type { Place } from './place.ts';
+import type { Place } from './desk.ts';
 
 /** A stop-class caution, acknowledged once a build. */
 export const cautionPlace = (stage: Stage, caution: string, then: () => void): Place => {

@@ -2,28 +2,18 @@ import { openFindings } from '../../coach/view.ts';
 import { STAGES, type Stage } from '../../stages/sheet.ts';
 import type { Lit } from '../pages/stage-page.ts';
 import type { Desk } from './desk.ts';
-import { findingsPlace } from './finding-places.ts';
-import { journalPlace } from './journal-place.ts';
-import {
-  drawingPlace,
-  glossaryPlace,
-  helpPlace,
-  hurtPlace,
-  largePlace,
-  orderPlace,
-  whyPlace,
-} from './look-places.ts';
-import { stagePlace } from './stage-place.ts';
 
 /** Goes to the next step, wherever it is. */
 export const goNow = (desk: Desk): void => {
   const next = desk.view.next;
   if (next === null) {
     desk.say('Nothing is left to do in this build.');
-    desk.root(stagePlace(desk, { stage: 'finish', step: null, item: 0 }));
+    desk.root(desk.around.ways.stage(desk, { stage: 'finish', step: null, item: 0 }));
     return;
   }
-  desk.root(stagePlace(desk, { stage: next.stage, step: next.key, item: firstOpenItem(desk, next.key) }));
+  desk.root(
+    desk.around.ways.stage(desk, { stage: next.stage, step: next.key, item: firstOpenItem(desk, next.key) }),
+  );
 };
 
 /** The first repeated thing of a step that is not done. */
@@ -45,7 +35,9 @@ export const firstOpenItem = (desk: Desk, key: string): number => {
 export const goStage = (desk: Desk, stage: Stage): void => {
   const next = desk.view.next;
   const step = next?.stage === stage ? next.key : null;
-  desk.root(stagePlace(desk, { stage, step, item: step === null ? 0 : firstOpenItem(desk, step) }));
+  desk.root(
+    desk.around.ways.stage(desk, { stage, step, item: step === null ? 0 : firstOpenItem(desk, step) }),
+  );
 };
 
 /** Keys that do the same on every page of an open build. True when the key was one of them. */
@@ -58,32 +50,32 @@ export const commonAct = (desk: Desk, act: string, char: string, lit: Lit): bool
       goNow(desk);
       return true;
     case 'why':
-      desk.push(whyPlace(lit));
+      desk.push(desk.around.ways.why(lit));
       return true;
     case 'findings':
-      desk.push(findingsPlace(lit.stage, 0));
+      desk.push(desk.around.ways.findings(lit.stage));
       if (openFindings(desk.view).length === 0) desk.say('Nothing to fix.');
       return true;
     case 'drawing':
-      desk.push(drawingPlace(lit));
+      desk.push(desk.around.ways.drawing(lit));
       return true;
     case 'large':
-      desk.push(largePlace(lit));
+      desk.push(desk.around.ways.large(lit));
       return true;
     case 'journal':
-      desk.push(journalPlace(lit.stage));
+      desk.push(desk.around.ways.journal(lit.stage));
       return true;
     case 'order':
-      desk.push(orderPlace(lit));
+      desk.push(desk.around.ways.order(lit));
       return true;
     case 'hurt':
-      desk.push(hurtPlace(lit));
+      desk.push(desk.around.ways.hurt(lit));
       return true;
     case 'help':
-      desk.push(helpPlace(lit.stage, desk.place.own ?? []));
+      desk.push(desk.around.ways.help(lit.stage, desk.place.own ?? []));
       return true;
     case 'glossary':
-      desk.push(glossaryPlace(lit.stage));
+      desk.push(desk.around.ways.glossary(lit.stage));
       return true;
     case 'remark':
       desk.ask({
@@ -109,7 +101,7 @@ export const commonAct = (desk: Desk, act: string, char: string, lit: Lit): bool
       return true;
     case 'builds':
       desk.leaveBuild();
-      desk.root(desk.around.opening());
+      desk.root(desk.around.ways.opening());
       return true;
     default:
       return false;

@@ -2,19 +2,32 @@ import type { Intent } from '../../coach/intents.ts';
 import type { Acted, Keeper } from '../../coach/keeper.ts';
 import { refusalText } from '../../coach/refusal-text.ts';
 import type { View } from '../../coach/view.ts';
+import type { Step } from '../../coach/walk.ts';
 import { row } from '../../drawing/cells.ts';
 import type { Look, Row } from '../../drawing/row.ts';
 import type { Quantity, System } from '../../quantity/quantities.ts';
 import { usualLabel } from '../../quantity/usual.ts';
+import type { Stage } from '../../stages/sheet.ts';
 import type { Voice } from '../../words/say.ts';
 import type { Content } from '../../words/schema.ts';
 import { press } from '../fields/number-field.ts';
-import { actFor, bottomLine, type KeyContext, keyId, notHere, writes } from '../keys.ts';
+import type { Act } from '../key-table.ts';
+import {
+  actFor,
+  bottomLine,
+  type KeyContext,
+  keyId,
+  type LineItem,
+  notHere,
+  type PageKey,
+  writes,
+} from '../keys.ts';
 import type { DiskState, PageContext } from '../pages/context.ts';
 import { entryText } from '../pages/journal-page.ts';
+import type { Lit } from '../pages/stage-page.ts';
 import { type Glove, NO_GLOVE, pressed } from '../terminal/glove.ts';
 import type { Key } from '../terminal/split-keys.ts';
-import type { OpenField, OpenText, Place } from './place.ts';
+import type { OpenField, OpenText } from './open-field.ts';
 
 /** What the desk asks of the program around it. */
 export type Around = Readonly<{
@@ -28,16 +41,51 @@ export type Around = Readonly<{
   redraw: () => void;
   openBuild: (path: string, demo: boolean) => Keeper | string;
   newBuild: (name: string, system: System) => Keeper | string;
-  /** The opening page, made anew. */
-  opening: () => Place;
+  ways: Ways;
   /** Asks the worker for what the pages ask. */
   think: (keeper: Keeper) => void;
   units: () => System;
   setUnits: (system: System) => void;
   leftBuild: (keeper: Keeper) => void;
-  readOnlyPlace: (keeper: Keeper) => Place;
   /** A page threw: a fault of the program. */
   failed: (error: unknown) => void;
+}>;
+
+/**
+ * One place of the bench: how it looks, and what its keys do. Places stand on a stack; Esc takes the top one off.
+ * A place keeps its own state; the desk redraws after every key.
+ */
+export type Place = {
+  /** The stage it belongs to, for the strip. */
+  stage?: () => Stage;
+  rows: (desk: Desk) => Row[];
+  /** What the key asks for on this page. True when something was done (or answered). */
+  act: (desk: Desk, act: Act | string, char: string) => boolean;
+  /** Letters of its own, at most two. */
+  own?: readonly PageKey[];
+  /** Keys for the bottom row. */
+  keys: (desk: Desk) => readonly LineItem[];
+  field?: OpenField | null;
+};
+
+/** Ways from one page to another; given to the desk, so that pages need not know each other. */
+export type Ways = Readonly<{
+  stage: (desk: Desk, lit: Lit) => Place;
+  findings: (stage: Stage) => Place;
+  finding: (key: string) => Place;
+  journal: (stage: Stage) => Place;
+  why: (lit: Lit) => Place;
+  drawing: (lit: Lit) => Place;
+  large: (lit: Lit) => Place;
+  order: (lit: Lit) => Place;
+  hurt: (lit: Lit) => Place;
+  help: (stage: Stage, own: readonly PageKey[]) => Place;
+  glossary: (stage: Stage) => Place;
+  caution: (stage: Stage, caution: string, then: () => void) => Place;
+  survey: (desk: Desk, step: Step) => Place;
+  /** The opening page, made anew. */
+  opening: () => Place;
+  held: (keeper: Keeper) => Place;
 }>;
 
 /**
@@ -60,7 +108,7 @@ export class Desk {
   constructor(around: Around) {
     this.around = around;
     this.system = around.units();
-    this.places = [around.opening()];
+    this.places = [around.ways.opening()];
   }
 
   get place(): Place {

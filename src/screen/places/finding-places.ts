@@ -2,7 +2,7 @@ import type { Stage } from '../../stages/sheet.ts';
 import { findingPage, findingsPage, listedFindings } from '../pages/finding-pages.ts';
 import { whyFindingRows } from '../pages/why-finding.ts';
 import { commonAct } from './common.ts';
-import type { Place } from './place.ts';
+import type { Place } from './desk.ts';
 
 /** All findings. */
 export const findingsPlace = (stage: Stage, start: number): Place => {
@@ -25,7 +25,7 @@ export const findingsPlace = (stage: Stage, start: number): Place => {
       else if (act === 'open') {
         const finding = list[lit];
         if (finding === undefined) desk.say('Nothing to fix.');
-        else desk.push(findingPlace(finding.key));
+        else desk.push(desk.around.ways.finding(finding.key));
       } else return commonAct(desk, act, char, { stage, step: null, item: 0 });
       return true;
     },

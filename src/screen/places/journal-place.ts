@@ -2,7 +2,7 @@ import type { Stage } from '../../stages/sheet.ts';
 import type { PageKey } from '../keys.ts';
 import { journalEntries, journalPage } from '../pages/journal-page.ts';
 import { commonAct } from './common.ts';
-import type { Place } from './place.ts';
+import type { Place } from './desk.ts';
 
 const PUT_BACK: PageKey = {
   char: 'y',

@@ -8,8 +8,7 @@ import { drawingPage, glossaryPage, hurtPage, largePage, whyPage } from '../page
 import { orderPage } from '../pages/order-page.ts';
 import type { Lit } from '../pages/stage-page.ts';
 import { commonAct } from './common.ts';
-import type { Desk } from './desk.ts';
-import type { Place } from './place.ts';
+import type { Desk, Place } from './desk.ts';
 
 type Drawn = (desk: Desk, at: number, keys: Row) => Row[];
 

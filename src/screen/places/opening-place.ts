@@ -1,11 +1,10 @@
 import type { Keeper } from '../../coach/keeper.ts';
 import type { Scene } from '../../scene/scene.ts';
 import { type Listed, openingChoices, openingPage } from '../pages/opening-page.ts';
-import { beginPlace } from './begin-place.ts';
 import { backPlace, isLongAway } from './back-place.ts';
+import { beginPlace } from './begin-place.ts';
 import { goNow } from './common.ts';
-import type { Desk } from './desk.ts';
-import type { Place } from './place.ts';
+import type { Desk, Place } from './desk.ts';
 
 export type OpeningOptions = Readonly<{
   builds: () => readonly Listed[];
@@ -18,7 +17,7 @@ export type OpeningOptions = Readonly<{
 export const showBuild = (desk: Desk, keeper: Keeper): void => {
   desk.open(keeper);
   if (keeper.open.barred() !== null) {
-    desk.root(desk.around.readOnlyPlace(keeper));
+    desk.root(desk.around.ways.held(keeper));
     return;
   }
   if (!keeper.view().build.agreed) {
@@ -57,7 +56,13 @@ export const openingPlace = (options: OpeningOptions): Place => {
     });
   const place: Place = {
     rows: desk => openingPage(context(desk), lit, desk.textRow() ?? desk.keyRow(place)),
-    keys: () => [{ act: 'open', words: 'choose' }, { act: 'next', words: 'move', shown: '↑ ↓' }, { act: 'drawing', words: 'demo' }, { act: 'units' }, { act: 'leave' }],
+    keys: () => [
+      { act: 'open', words: 'choose' },
+      { act: 'next', words: 'move', shown: '↑ ↓' },
+      { act: 'drawing', words: 'demo' },
+      { act: 'units' },
+      { act: 'leave' },
+    ],
     act: (desk, act) => {
       const choices = openingChoices(context(desk));
       lit = Math.max(0, Math.min(lit, choices.length - 1));

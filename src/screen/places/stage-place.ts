@@ -1,17 +1,11 @@
 import { openFindings } from '../../coach/view.ts';
 import { itemSettled, type Step } from '../../coach/walk.ts';
-import { say } from '../../words/say.ts';
-import { openField } from '../fields/number-field.ts';
 import type { LineItem } from '../keys.ts';
 import { type Lit, litStep, stagePage, stepsOf } from '../pages/stage-page.ts';
 import { stepText } from '../pages/step-words.ts';
 import { askField, fieldPage, pieceField } from './ask-field.ts';
-import { cautionPlace } from './caution-place.ts';
 import { commonAct, firstOpenItem } from './common.ts';
-import type { Desk } from './desk.ts';
-import { findingPlace } from './finding-places.ts';
-import type { Place } from './place.ts';
-import { surveyPlace } from './survey-place.ts';
+import type { Desk, Place } from './desk.ts';
 
 /** The page of one stage: one step owns it. */
 export const stagePlace = (_desk: Desk, start: Lit): Place => {
@@ -36,7 +30,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
     if (s === null) return desk.say('Space: nothing to tick here');
     const caution = (s.cautions ?? []).find(c => !desk.view.build.cautions.has(c));
     if (caution !== undefined && s.state !== 'waiting') {
-      desk.push(cautionPlace(lit.stage, caution, () => tick(desk)));
+      desk.push(desk.around.ways.caution(lit.stage, caution, () => tick(desk)));
       return;
     }
     const item = s.items?.[lit.item];
@@ -52,7 +46,8 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
     const s = step(desk);
     if (s === null) return desk.say('Enter: nothing to open here');
     const blocking = openFindings(desk.view).find(f => f.blocks?.includes(s.key) === true);
-    if (s.state === 'stop' && blocking !== undefined) return desk.push(findingPlace(blocking.key));
+    if (s.state === 'stop' && blocking !== undefined)
+      return desk.push(desk.around.ways.finding(blocking.key));
     if (s.state === 'waiting') {
       const wanted = desk.view.steps.find(x => x.key === s.waitsFor[0]);
       if (wanted === undefined) return desk.say('Enter: this step waits for another');
@@ -67,9 +62,9 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
         return desk.say('Reading this again can open it.');
       }
     }
-    if (s.survey !== undefined) return desk.push(surveyPlace(desk, s));
+    if (s.survey !== undefined) return desk.push(desk.around.ways.survey(desk, s));
     const stale = desk.view.findings.find(f => f.stage === s.stage && f.key.includes(s.key));
-    if (s.state === 'stale' && stale !== undefined) return desk.push(findingPlace(stale.key));
+    if (s.state === 'stale' && stale !== undefined) return desk.push(desk.around.ways.finding(stale.key));
     if ((s.asks ?? []).length > 0) return ask(desk, s, 0);
     const piece = s.items?.[lit.item]?.piece ?? s.piece;
     if (piece !== undefined) {
@@ -186,7 +181,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
         case 'measure': {
           const s = step(desk);
           if (s === null || ((s.asks ?? []).length === 0 && s.survey === undefined)) return false;
-          if (s.survey !== undefined) desk.push(surveyPlace(desk, s));
+          if (s.survey !== undefined) desk.push(desk.around.ways.survey(desk, s));
           else {
             const first = s.asks?.[0];
             if (first !== undefined) place.field = askField(desk, s, first, () => goOn(desk, s));
@@ -213,5 +208,3 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
   };
   return place;
 };
-
-export { openField, say };

@@ -10,8 +10,8 @@ import { openField, understood } from '../fields/number-field.ts';
 import { page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
 import { SIDES } from './ask-field.ts';
 import { commonAct } from './common.ts';
-import type { Desk } from './desk.ts';
-import type { OpenField, Place } from './place.ts';
+import type { Desk, Place } from './desk.ts';
+import type { OpenField } from './open-field.ts';
 
 const EDGES = ['rail bottom face', 'rail top face'] as const;
 

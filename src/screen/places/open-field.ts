@@ -1,0 +1,23 @@
+import type { FieldSpec } from '../fields/field-spec.ts';
+import type { NumberField } from '../fields/number-field.ts';
+
+/** A number field that a place has open, and what to do with what is typed. */
+export type OpenField = Readonly<{
+  field: NumberField;
+  spec: FieldSpec;
+  keep: (value: number, typed: string, replaces: boolean) => void;
+  several?: (values: readonly number[], typed: string) => void;
+  otherWay?: () => void;
+  /** Called after the field was closed with Esc. */
+  close?: () => void;
+  /** ↑ in an empty field: the one before. */
+  before?: () => void;
+}>;
+
+/** A line of free text that is being typed: a reason, a remark, a name. */
+export type OpenText = Readonly<{
+  title: string;
+  value: string;
+  submit: (text: string) => void;
+  close?: () => void;
+}>;
