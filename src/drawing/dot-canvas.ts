@@ -18,7 +18,7 @@ export type DotCanvas = Readonly<{
 }>;
 
 /** The dots on the straight way between two dots, both ends included (Bresenham's line in whole numbers). */
-export const dotsBetween = (from: Dot, to: Dot): Dot[] => {
+const dotsBetween = (from: Dot, to: Dot): Dot[] => {
   const across = Math.abs(to.column - from.column);
   const down = -Math.abs(to.row - from.row);
   const stepColumn = from.column < to.column ? 1 : -1;

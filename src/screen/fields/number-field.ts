@@ -6,7 +6,7 @@ import type { FieldSpec } from './field-spec.ts';
 import { numberSigns } from './number-signs.ts';
 import { type Understood, understand } from './understand.ts';
 
-export type { FieldSpec, Side } from './field-spec.ts';
+export type { FieldSpec } from './field-spec.ts';
 
 export type NumberField = Readonly<{
   open: boolean;

@@ -1,3 +1,5 @@
+import { USUAL_SIZE } from './usual-size.ts';
+
 /** The part of an output stream that painting needs. */
 export type PaintStream = Readonly<{
   write: (text: string) => unknown;
@@ -18,8 +20,6 @@ export type Painter = Readonly<{
   off: (event: string, listener: () => void) => unknown;
 }>;
 
-const USUAL = { columns: 80, rows: 24 } as const;
-
 /** One picture at a time: terminals that know the mode show nothing half drawn, others ignore it. */
 const BEGIN_PICTURE = '\u001B[?2026h';
 const END_PICTURE = '\u001B[?2026l';
@@ -39,8 +39,8 @@ export const framePainter = (out: PaintStream): Painter => {
   let size = { columns: 0, rows: 0 };
 
   const sizeNow = (): { columns: number; rows: number } => ({
-    columns: out.columns || USUAL.columns,
-    rows: out.rows || USUAL.rows,
+    columns: out.columns || USUAL_SIZE.columns,
+    rows: out.rows || USUAL_SIZE.rows,
   });
 
   const paint = (frame: string): void => {

@@ -1,5 +1,6 @@
 import { useStdout } from 'ink';
 import { createContext, useContext, useMemo, useSyncExternalStore } from 'react';
+import { USUAL_SIZE } from './usual-size.ts';
 
 /** A terminal's size in cells. */
 export type Size = Readonly<{ columns: number; rows: number }>;
@@ -11,9 +12,6 @@ export type SizeStore = Readonly<{
   /** Calls back after each change; gives the way to stop. */
   subscribe: (changed: () => void) => () => void;
 }>;
-
-/** What a terminal is taken to be when it does not say (a pipe, some serial lines). */
-export const USUAL_SIZE: Size = { columns: 80, rows: 24 };
 
 type SizedStream = Readonly<{
   columns?: number | undefined;
