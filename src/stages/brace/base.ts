@@ -2,11 +2,13 @@ import type { RailName } from '../../ramp/design.ts';
 import type { Figure, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { FORCED_FAR, forcedOf, holdingOf } from './holding.ts';
+import { MATTERS } from './limits.ts';
 import { KEYS } from './side.ts';
-import { MATTERS } from './matters.ts';
 
 /** Blocks along the base rail on the jig, mm apart (common practice). */
 const BLOCKS_APART = 400;
+/** Bow of a base rail from a string, mm a metre (common practice). */
+const STRAIGHT = 1;
 
 const baseLength = (s: Situation, rail: RailName): number =>
   s.ramp.members.find(m => m.need === `base rail@${rail}`)?.long_mm ?? 0;
@@ -19,6 +21,7 @@ export const baseSteps = (s: Situation, rail: RailName, turn: number): readonly 
     blocks: 2 * (Math.ceil(long / BLOCKS_APART) + 1),
     apart: { v: BLOCKS_APART, as: 'length' },
     far: { v: FORCED_FAR, as: 'length' },
+    straight: { v: (long / 1000) * STRAIGHT, as: 'length' },
   } as const;
   return [
     {

@@ -1,7 +1,8 @@
 import type { RailName } from '../../ramp/design.ts';
-import { sideView } from '../side-view.ts';
 import type { StepDraft } from '../sheet.ts';
+import { sideView } from '../side-view.ts';
 import type { Situation } from '../situation.ts';
+import { FIT_GAP } from './limits.ts';
 import { nextToCut, pieceItem, subjectOf } from './pieces.ts';
 import { diagonalsOf, KEYS, standName } from './side.ts';
 
@@ -14,7 +15,7 @@ export const diagonalSteps = (s: Situation, rail: RailName, turn: number): reado
   const next = nextToCut(s, diagonals);
   if (next === undefined) return [];
   const n = diagonals.length;
-  const fills = { rail, count: n, name: standName(next) } as const;
+  const fills = { rail, count: n, name: standName(next), gap: { v: FIT_GAP, as: 'length' } } as const;
   const at = subjectOf(next);
   return [
     {
@@ -24,7 +25,12 @@ export const diagonalSteps = (s: Situation, rail: RailName, turn: number): reado
       fills,
       turn,
       needs: [KEYS.fit(rail)],
-      uses: [`diagonal-long@${at}`, `diagonal-short@${at}`, `diagonal-base-cut@${at}`, `diagonal-rail-cut@${at}`],
+      uses: [
+        `diagonal-long@${at}`,
+        `diagonal-short@${at}`,
+        `diagonal-base-cut@${at}`,
+        `diagonal-rail-cut@${at}`,
+      ],
       line: { face: 'rail bottom face', rail },
       items: diagonals.map(m => pieceItem(KEYS.diagonals(rail), m)),
       minutes: [n * MINUTES.cut[0], n * MINUTES.cut[1]],

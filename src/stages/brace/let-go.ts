@@ -3,6 +3,7 @@ import type { RailName } from '../../ramp/design.ts';
 import type { Gate, Item, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { holdingOf } from './holding.ts';
+import { SMOOTH_LIMIT } from './limits.ts';
 import { diagonalsOf, flatsNear, KEYS } from './side.ts';
 
 /** One clamp, or one pair of blocks, for so much of rail, mm; never fewer than three (common practice). */
@@ -50,7 +51,11 @@ export const letGoSteps = (s: Situation, rail: RailName, turn: number): readonly
       key: KEYS.clamps(rail),
       stage: 'brace',
       words: 'clamps',
-      fills: { rail, count: items.length },
+      fills: {
+        rail,
+        count: items.length,
+        limit: { v: SMOOTH_LIMIT[s.ramp.design.tolerance], as: 'length' },
+      },
       turn,
       needs: [
         KEYS.weld(rail),
@@ -74,7 +79,13 @@ export const letGoSteps = (s: Situation, rail: RailName, turn: number): readonly
       needs: [KEYS.clamps(rail)],
       uses: [`springs-back@${rail}`],
       line: 'finished line',
-      survey: { kind: 'curve', rail, phase: 'unclamped', to: 'finished line', stations_mm: stationsOf(s, rail) },
+      survey: {
+        kind: 'curve',
+        rail,
+        phase: 'unclamped',
+        to: 'finished line',
+        stations_mm: stationsOf(s, rail),
+      },
       minutes: [15, 30],
     },
   ];

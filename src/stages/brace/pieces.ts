@@ -1,7 +1,7 @@
 import { type Member, sectionName } from '../../ramp/members.ts';
 import type { Figure, Item, PieceAsk } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
-import { MATTERS } from './matters.ts';
+import { MATTERS } from './limits.ts';
 import { standName } from './side.ts';
 
 /** The survey a side frame's lengths stand on, as a figure's own field: nothing while they are as drawn. */

@@ -1,15 +1,15 @@
+import { TURN } from '../order.ts';
 import { pieceFindings } from '../piece-findings.ts';
 import { railFindings } from '../rail-findings.ts';
 import { remedySteps } from '../remedies/steps.ts';
 import type { Figure } from '../sheet.ts';
 import { sideView } from '../side-view.ts';
-import { TURN } from '../order.ts';
 import type { Situation, StageSheet } from '../situation.ts';
 import { baseFigures, baseSteps } from './base.ts';
 import { nearSlitFindings } from './clear-of-slits.ts';
 import { diagonalSteps } from './diagonals.ts';
 import { letGoSteps } from './let-go.ts';
-import { MATTERS } from './matters.ts';
+import { MATTERS } from './limits.ts';
 import { openedRise, openPerUpright } from './opening.ts';
 import { pieceFigures } from './pieces.ts';
 import { diagonalsOf, uprightsOf } from './side.ts';

@@ -1,9 +1,9 @@
+import type { Outcome } from '../../quantity/outcome.ts';
 import { faceOffset, slopeAtHeight } from '../../ramp/curve.ts';
 import type { RailName, Tube } from '../../ramp/design.ts';
 import { baseStartX } from '../../ramp/members.ts';
 import { curveOf, type RailPlan } from '../../ramp/rail-plan.ts';
 import type { RailShape } from '../../ramp/rail-shape.ts';
-import type { Outcome } from '../../quantity/outcome.ts';
 import type { ForcedRail, Stiff } from '../../reckon/statics/forced-rail.ts';
 import { lineLength } from '../../reckon/statics/rail-line.ts';
 import type { SpringBackRow } from '../../reckon/statics/spring-back.ts';
@@ -12,13 +12,11 @@ import type { Figure, Finding, Offer } from '../sheet.ts';
 import { type Ask, answer, type Situation } from '../situation.ts';
 import { forcedOf } from './holding.ts';
 import { clampFlats } from './let-go.ts';
-import { MATTERS } from './matters.ts';
+import { MATTERS, SMOOTH_LIMIT } from './limits.ts';
 import { diagonalsOf, KEYS, uprightsOf } from './side.ts';
 
 /** A pull of less than this springs back by nothing that a tape shows, mm. */
 const NOTHING = 0.5;
-/** Smooth error of one rail that is left alone, mm (common practice). */
-const SMOOTH_LIMIT = { novice: 4, 'careful shop': 2 } as const;
 /** A reckoned spring-back is good to a quarter of itself on a hand-made frame (common practice). */
 const MODEL_SHARE = 0.25;
 const BAYS = 12;
@@ -127,7 +125,9 @@ export const springFigure = (s: Situation, rail: RailName): Figure => {
 export const springFindings = (s: Situation, rail: RailName): readonly Finding[] => {
   const back = springsBack(s, rail);
   const limit = SMOOTH_LIMIT[s.ramp.design.tolerance];
-  const gone = s.build.surveys.some(v => v.rail === rail && v.phase === 'unclamped' && v.closed && !v.retired);
+  const gone = s.build.surveys.some(
+    v => v.rail === rail && v.phase === 'unclamped' && v.closed && !v.retired,
+  );
   if (typeof back !== 'number' || back <= limit || gone) return [];
   const fills = { rail, back: { v: back, as: 'length' }, limit: { v: limit, as: 'length' } } as const;
   const after = (v: number): NonNullable<Offer['after']> => ({ v, as: 'length', within: v <= limit });

@@ -1,16 +1,21 @@
 import type { RailName } from '../../ramp/design.ts';
 import { CLEAR_OF_SLIT } from '../../ramp/members.ts';
-import { sideView } from '../side-view.ts';
 import type { StepDraft } from '../sheet.ts';
+import { sideView } from '../side-view.ts';
 import type { Situation } from '../situation.ts';
+import { FIT_GAP } from './limits.ts';
 import { LEAST_LEG } from './opening.ts';
 import { nextToCut, pieceItem, subjectOf } from './pieces.ts';
 import { KEYS, standName, uprightsOf } from './side.ts';
 
-/** Gap that a cut upright may leave at the rail, mm: shrinkage stays under half a millimetre (common practice). */
-const FIT_GAP = 1;
 /** Vent of a closed piece, mm (common practice: 5 to 6). */
 const VENT = 5;
+
+/** An upright's lean from square, mm over mm (common practice: a small square shows it). */
+const SQUARE = 1;
+const SQUARE_OVER = 300;
+/** No heat felt on the back of a hand held so far off: cold enough to go on, mm (common practice). */
+const HAND_NEAR = 20;
 
 /** Minutes for one upright: marked and cut, fitted and tacked, welded at both ends (common practice, first frame). */
 const MINUTES = { cut: [9, 15], fit: [8, 14], weld: [10, 18] } as const;
@@ -34,6 +39,9 @@ export const uprightSteps = (s: Situation, rail: RailName, turn: number): readon
     vent: { v: VENT, as: 'length' },
     clear: { v: CLEAR_OF_SLIT, as: 'length' },
     leg: { v: LEAST_LEG, as: 'length' },
+    square: { v: SQUARE, as: 'length' },
+    over: { v: SQUARE_OVER, as: 'length' },
+    near: { v: HAND_NEAR, as: 'length' },
     phase: curve?.phase ?? 'as drawn',
   } as const;
   const n = uprights.length;
