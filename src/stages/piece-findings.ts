@@ -160,7 +160,6 @@ const endFinding = (
 
 /** A piece whose need the design no longer has. */
 const unneeded = (
-  s: Situation,
   piece: Piece,
   needs: readonly Member[],
   cut: ReadonlyMap<string, unknown>,
@@ -222,5 +221,5 @@ export const pieceFindings = (
   const stray = pieces.filter(
     p => p.fate === 'cut' && !needed.has(p.serves) && kinds.some(kind => p.serves.startsWith(`${kind}@`)),
   );
-  return [...findings, ...stray.map(p => unneeded(s, p, needs, cut, stage))];
+  return [...findings, ...stray.map(p => unneeded(p, needs, cut, stage))];
 };

@@ -3,6 +3,7 @@ import { CLEAR_OF_SLIT, type Member, sectionName } from '../ramp/members.ts';
 import { pieceName } from './piece-name.ts';
 import type { Fill, Fills, Offer } from './sheet.ts';
 import type { Situation } from './situation.ts';
+import { sortOffers } from './sort-offers.ts';
 
 /** A length that a tape and a hand saw bring back, mm (common practice). */
 export const TAPE = 0.5;
@@ -255,7 +256,5 @@ export const pieceOffers = (
     ),
     offer('leave-piece', 0, ownPlan(c), c.fills, after(c, size)),
   ];
-  return offers.sort(
-    (a, b) => Number(b.after?.within ?? false) - Number(a.after?.within ?? false) || a.minutes - b.minutes,
-  );
+  return sortOffers(offers);
 };

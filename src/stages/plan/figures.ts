@@ -8,8 +8,6 @@ import { MATTERS } from './matters.ts';
 import { liftPeople } from './place.ts';
 import { railFigures } from './rail-figures.ts';
 
-const DECK = { face: 'deck top' } as const;
-
 const dimension = (id: string, v: number, face: LineFace): Figure => ({
   id,
   kind: 'dimension',
@@ -49,7 +47,7 @@ export const planFigures = (s: Situation): readonly Figure[] => {
   return [
     dimension('lip-height', lip.y_mm, 'deck top'),
     dimension('run', lip.x_mm, 'deck top'),
-    { ...dimension('radius', d.arc.radius_mm, 'deck top'), line: DECK } as Figure,
+    dimension('radius', d.arc.radius_mm, 'deck top'),
     size('exit', 'angle', d.arc.exit_rad, MATTERS.angle),
     dimension('arc', d.arc.arc_mm, 'deck top'),
     size('straight', 'length', d.straight, MATTERS.length),

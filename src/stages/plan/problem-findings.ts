@@ -3,6 +3,7 @@ import { CLEAR_OF_SLIT } from '../../ramp/members.ts';
 import type { Problem } from '../../ramp/problems.ts';
 import type { Fill, Fills, Finding, Offer } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { sortOffers } from '../sort-offers.ts';
 import { hasProblem, variant } from './variant.ts';
 
 /** Minutes to change an answer while nothing is cut. */
@@ -192,7 +193,7 @@ const finding = (s: Situation, p: Problem): Finding | null => {
         severity: 'watch',
         words: `plan-${p.code}`,
         fills: p.fills,
-        offers,
+        offers: sortOffers(offers),
       };
 };
 

@@ -1,0 +1,93 @@
+import { readingKey } from '../../build/fold.ts';
+import { READINGS } from '../../build/reading-names.ts';
+import type { RailName } from '../../ramp/design.ts';
+import { clearWidth } from '../../ramp/members.ts';
+import type { Figure } from '../sheet.ts';
+import type { Situation } from '../situation.ts';
+import { foldingOverhang, stopLine } from './hinge.ts';
+import { nextMark, nextSlit, thirdsOf } from './thirds.ts';
+
+/** A caliper reading of a rail's tube, or what it waits for. */
+const tubeFigure = (
+  s: Situation,
+  rail: RailName,
+  ask: 'depth' | 'width' | 'wall',
+  matters: number,
+): Figure => {
+  const step = READINGS.tube(rail);
+  const read = s.build.readings.get(readingKey(step, ask));
+  return {
+    id: `tube-${ask}@${rail}`,
+    kind: 'size',
+    as: 'thickness',
+    value: read === undefined ? { is: 'unknown', needs: step } : { is: 'exact', v: read.value },
+    matters,
+  };
+};
+
+const thirdFigures = (s: Situation, rail: RailName): readonly Figure[] =>
+  thirdsOf(s, rail).flatMap(({ third, slits }): Figure[] => {
+    const place = (id: string, v: number | undefined): Figure => ({
+      id: `${id}@${rail}:${third}`,
+      kind: 'dimension',
+      as: 'slit',
+      line: { face: 'hinge line', rail },
+      value: { is: 'exact', v: v ?? slits.at(-1)?.at_mm ?? 0 },
+      matters: 0.3,
+    });
+    return [
+      place('next-mark', nextMark(s, rail, third)?.at_mm),
+      place('next-slit', nextSlit(s, rail, third)?.at_mm),
+    ];
+  });
+
+const railFigures = (s: Situation, rail: RailName): readonly Figure[] => {
+  const tube = { ...s.ramp.design.tube, ...s.measured.tubes.get(rail) };
+  const base = s.ramp.members.find(m => m.need === `base rail@${rail}`);
+  const figures: Figure[] = [
+    tubeFigure(s, rail, 'depth', 0.1),
+    tubeFigure(s, rail, 'width', 0.1),
+    tubeFigure(s, rail, 'wall', 0.1),
+    {
+      id: `base-length@${rail}`,
+      kind: 'dimension',
+      as: 'length',
+      line: { face: 'ground', rail },
+      value: { is: 'exact', v: base?.long_mm ?? 0 },
+      matters: 0.5,
+    },
+  ];
+  if (s.ramp.design.route === 'rolled') return figures;
+  return [
+    ...figures,
+    {
+      id: `stop-line@${rail}`,
+      kind: 'dimension',
+      as: 'length',
+      line: { face: 'rail bottom face', rail },
+      value: { is: 'exact', v: stopLine(tube) },
+      matters: 0.5,
+    },
+    {
+      id: `overhang@${rail}`,
+      kind: 'size',
+      as: 'length',
+      value: { is: 'exact', v: foldingOverhang(tube) },
+      matters: 20,
+    },
+    ...thirdFigures(s, rail),
+  ];
+};
+
+/** The numbers of the cutting: tubes as measured, stop lines, the marks one by one, lengths of straight pieces. */
+export const cutFigures = (s: Situation): readonly Figure[] => [
+  {
+    id: 'cross-length',
+    kind: 'dimension',
+    as: 'length',
+    line: { face: 'rail top face' },
+    value: { is: 'exact', v: clearWidth(s.ramp.design) },
+    matters: 0.5,
+  },
+  ...s.ramp.rails.flatMap(rail => railFigures(s, rail)),
+];

@@ -1,0 +1,170 @@
+import type { RailName } from '../../ramp/design.ts';
+import type { RailPlan } from '../../ramp/rail-plan.ts';
+import { railTurn } from '../order.ts';
+import type { Fill, StepDraft } from '../sheet.ts';
+import type { Situation } from '../situation.ts';
+import { sawItemKey, slitStrip } from '../slit-strip.ts';
+import { stopLine } from './hinge.ts';
+import { markItemKey, markKey, nextMark, nextSlit, type Third, thirdsOf } from './thirds.ts';
+
+/** The rail is clamped this near both sides of the cut, so that it cannot sag shut on the disc, mm (bench-practice 0-2). */
+const CLAMP_NEAR = 150;
+/** Slits between two looks at the disc and the hands (bench-practice 0-2). */
+const REST_AFTER = 5;
+/** Two registrations of three cuts agree to this for a first-timer, mm (bench-practice 0-1). */
+const THREE_CUTS = 0.5;
+/** Strip that must pass along the whole face, mm (bench-practice 0-1). */
+const STRIP = 1;
+/** A disc slower than this times the first five slits is done (bench-practice 1-10). */
+const SLOWER = 1.5;
+
+const length = (v: number): Fill => ({ v, as: 'length' });
+const thickness = (v: number): Fill => ({ v, as: 'thickness' });
+
+/** Back-wall length of the blank: as cut, once it is. */
+const blankLength = (s: Situation, plan: RailPlan): number =>
+  s.build.pieces.filter(p => p.serves === `curved rail@${plan.rail}` && p.fate !== 'spoiled').at(-1)
+    ?.length_mm ?? plan.cut_mm;
+
+/** What a third is marked after: the tests and the blank, or the third before it closed and read. */
+const markNeeds = (
+  s: Situation,
+  rail: RailName,
+  index: number,
+  third: number,
+  before: number | null,
+): string[] => {
+  if (before !== null) return [`tack/read-third@${rail}:${before}`];
+  const teacher = s.ramp.design.sequence === 'one after the other' ? s.ramp.rails[index - 1] : undefined;
+  return [
+    'cut/test-piece',
+    'weld/test-piece',
+    `cut/clean-rail@${rail}`,
+    `cut/mark-blank@${rail}`,
+    // One after the other means that the welded rail teaches the next one its pull before it is marked.
+    ...(teacher === undefined || third !== 1 ? [] : [`weld/cold-survey@${teacher}`]),
+  ];
+};
+
+const sawWords = (s: Situation): 'saw-third' | 'saw-third-blade' | 'saw-third-chop' => {
+  switch (s.ramp.design.cutter.kind) {
+    case 'thin disc':
+      return 'saw-third';
+    case 'chop saw':
+      return 'saw-third-chop';
+    default:
+      return 'saw-third-blade';
+  }
+};
+
+const steps = (
+  s: Situation,
+  plan: RailPlan,
+  index: number,
+  t: Third,
+  before: number | null,
+): readonly StepDraft[] => {
+  const { rail } = plan;
+  const { third, slits } = t;
+  const d = s.ramp.design;
+  const tube = { ...d.tube, ...s.measured.tubes.get(rail) };
+  const first = slits[0];
+  const last = slits.at(-1);
+  if (first === undefined || last === undefined) return [];
+  const line = { face: 'hinge line', rail } as const;
+  const numbers = { rail, first: first.number, last: last.number };
+  const marked = first.marked !== null;
+  return [
+    {
+      key: markKey(rail, third),
+      stage: 'cut',
+      words: slits.length === 1 ? 'mark-third-one' : 'mark-third',
+      fills: {
+        ...numbers,
+        from: { v: first.at_mm, as: 'slit' },
+        to: { v: last.at_mm, as: 'slit' },
+        span: { v: last.at_mm - first.at_mm, as: 'slit' },
+        'to-end': length(blankLength(s, plan) - last.at_mm),
+        pitch: { v: plan.pitch_mm, as: 'slit' },
+        stop: length(stopLine(tube)),
+        close: { v: first.close_rad, as: 'angle' },
+        hook: length(s.build.system === 'us' ? 254 : 100),
+        within: { v: 0.5, as: 'slit' },
+      },
+      turn: railTurn(d, index, { third, part: 'mark' }),
+      needs: markNeeds(s, rail, index, third, before),
+      uses: [`next-mark@${rail}:${third}`, `stop-line@${rail}`],
+      tall: [`next-mark@${rail}:${third}`],
+      line,
+      items: slits.map(slit => ({
+        key: markItemKey(rail, third, slit.number),
+        name: String(slit.number),
+        value: { v: slit.at_mm, as: 'slit' },
+      })),
+      marks: { rail, third },
+      minutes: [5 + slits.length, 8 + 2 * slits.length],
+      scene: slitStrip(s, rail, marked ? undefined : nextMark(s, rail, third)?.number),
+    },
+    {
+      key: `cut/saw-third@${rail}:${third}`,
+      stage: 'cut',
+      words: sawWords(s),
+      fills: {
+        ...numbers,
+        stop: length(stopLine(tube)),
+        near: length(CLAMP_NEAR),
+        rest: REST_AFTER,
+        off: { v: THREE_CUTS, as: 'slit' },
+        slower: { v: SLOWER, as: 'ratio' },
+        wall: thickness(tube.wall_mm),
+      },
+      turn: railTurn(d, index, { third, part: 'saw' }),
+      needs: [markKey(rail, third)],
+      uses: [`next-slit@${rail}:${third}`, `stop-line@${rail}`, `overhang@${rail}`],
+      tall: [`next-slit@${rail}:${third}`, `stop-line@${rail}`],
+      line,
+      items: slits.map(slit => ({
+        key: sawItemKey(rail, third, slit.number),
+        name: String(slit.number),
+        value: { v: slit.at_mm, as: 'slit' },
+      })),
+      minutes: [4 * slits.length, 7 * slits.length],
+      cautions: ['cut-guard', 'cut-grab'],
+      scene: slitStrip(s, rail, nextSlit(s, rail, third)?.number),
+    },
+    {
+      key: `cut/deburr-third@${rail}:${third}`,
+      stage: 'cut',
+      words: 'deburr-third',
+      // The kerf as marked: what this very reading teaches must not stand in its own words.
+      fills: {
+        ...numbers,
+        kerf: thickness(s.measured.marks.get(rail)?.find(m => m.third === third)?.kerf_mm ?? plan.kerf_mm),
+        strip: thickness(STRIP),
+      },
+      turn: railTurn(d, index, { third, part: 'deburr' }),
+      needs: [`cut/saw-third@${rail}:${third}`],
+      uses: [`overhang@${rail}`],
+      asks: [
+        {
+          ask: 'kerf',
+          as: 'thickness',
+          expected: [Math.max(0.3, d.cutter.kerf_mm - 0.3), d.cutter.kerf_mm + 0.3],
+          possible: [0.2, 6],
+        },
+      ],
+      minutes: [2 * slits.length, 4 * slits.length],
+      scene: slitStrip(s, rail),
+    },
+  ];
+};
+
+/** The slits of every rail, in thirds: marked from one end, sawn, deburred and gauged. Closing belongs to tacking. */
+export const thirdSteps = (s: Situation): readonly StepDraft[] =>
+  s.ramp.rails.flatMap((rail, index) => {
+    const plan = s.ramp.plans.get(rail);
+    const thirds = thirdsOf(s, rail);
+    return plan === undefined
+      ? []
+      : thirds.flatMap((t, i) => steps(s, plan, index, t, i === 0 ? null : (thirds[i - 1]?.third ?? null)));
+  });
