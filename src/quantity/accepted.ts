@@ -33,5 +33,5 @@ export const kindName = (kind: UnitKind): string => KINDS[kind][0];
 export const acceptedFor = (bare: UnitCode): string => {
   const { kind, label } = unitOf(bare);
   const [name, examples] = KINDS[kind];
-  return `${name} such as ${examples}${label === '' ? '' : `; a bare number is in ${label}`}`;
+  return `${name} such as ${examples}${label === '' ? '' : `; a bare number counts as ${label === 'in' ? 'inches' : label}`}`;
 };

@@ -172,7 +172,7 @@ describe('what cannot be meant is refused with what would do', () => {
 
   test('a refusal says what is accepted and what a bare number counts in', () => {
     expect(fault('six', 'length', 'us').accepted).toBe(
-      `a length such as 1613 mm, 1.2 m, 63 1/2 in or 5'-3 1/2"; a bare number is in in`,
+      `a length such as 1613 mm, 1.2 m, 63 1/2 in or 5'-3 1/2"; a bare number counts as inches`,
     );
   });
 
