@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { climb } from '../../src/reckon/ride/climb.ts';
+import { climb, loadFactor } from '../../src/reckon/ride/climb.ts';
 import { flight } from '../../src/reckon/ride/flight.ts';
 import { arcOnset, leadIn } from '../../src/reckon/ride/onset.ts';
 import { rampPush } from '../../src/reckon/ride/ramp-push.ts';
@@ -7,8 +7,8 @@ import { stiffRider } from '../../src/reckon/ride/stiff-rider.ts';
 import { kept } from '../quantity/expect-outcome.ts';
 
 // No published worked climb was to be had. The figures were worked apart from this code, in closed form and with the
-// DOP853 integrator of SciPy (rtol 1e-12), for a handbook of our own: [derived]. The last block integrates the
-// equation of motion here once more.
+// DOP853 integrator of SciPy (rtol 1e-12): [derived]. The last block integrates the equation of motion here
+// once more.
 
 const G = 9.80665;
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
@@ -54,6 +54,9 @@ describe('8 m/s into 2.5 m × 40° [derived]', () => {
     const spiral = kept(leadIn(height, rad(40), 2.602587 - 1e-6));
     near(spiral.base_m, 2.47857, 6);
     near(spiral.radius_m, 1.863965, 6);
+    // A spiral is tightest at the lip: there it presses hardest.
+    const { exit_speed_m_s } = kept(climb(ramp));
+    near(loadFactor(exit_speed_m_s ** 2, spiral.radius_m, rad(40)), 3.639706, 6);
     const easy = kept(leadIn(height, rad(40), 0.6));
     near(easy.radius_m, 2.474099, 7);
     near(easy.base_m, 1.890173, 7);
@@ -94,6 +97,14 @@ describe('8 m/s into 2.5 m × 40° [derived]', () => {
     near(it.friction_needed, 0.632611, 6);
     near(it.slide_short_N, 741.58, 5);
     near(it.hold_down_N, 381.02, 5);
+  });
+
+  test('where the arc has turned 20° the same rider pushes so', () => {
+    const ends = { rider_kg: 110, ramp_kg: 80, friction: 0.4, base_m: 1, lip_m: 0.1, centre_m: 0.4 };
+    const { lip } = kept(rampPush({ ...ramp, ...ends, exit_rad: rad(20) }));
+    near(lip.normal_N, 3699.57, 6);
+    near(lip.down_N, 3476.45, 6);
+    near(lip.forward_N, 1265.33, 6);
   });
 });
 

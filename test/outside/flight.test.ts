@@ -8,14 +8,14 @@ import { wheelLag } from '../../src/reckon/ride/wheel-lag.ts';
 import { kept } from '../quantity/expect-outcome.ts';
 
 // No published table of a jump with speed, distance and fall height was to be had. The case figures below were worked
-// apart from this code, with a closed form or with the DOP853 integrator of SciPy (rtol 1e-12), for a handbook of our
-// own: [derived]. Where a check rests on a printed source, its title says so.
+// apart from this code, with a closed form or with the DOP853 integrator of SciPy (rtol 1e-12): [derived].
+// Where a check rests on a printed source, its title says so.
 
 const G = 9.80665;
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
 const deg = (radians: number): number => (radians * 180) / Math.PI;
 
-/** Every printed figure is met to half a unit of its last digit, or a little more where the print is cut short. */
+/** A figure of so many digits is met to a unit of the last, as near as a share says it. */
 const near = (actual: number, printed: number, digits: number): void =>
   expect(Math.abs(actual - printed)).toBeLessThanOrEqual(Math.abs(printed) * 10 ** (1 - digits));
 
@@ -128,6 +128,18 @@ describe('textbook ballistics, each formula written out again [textbook]', () =>
         [45, at45],
       ] as const)
         expect((range(v + 1e-4, exit) - range(v - 1e-4, exit)) / 2e-4 / 3.6).toBeCloseTo(shift, 3);
+  });
+
+  test('onto a 25° slope from the lip a km/h of exit speed shifts the landing farther than on level ground', () => {
+    const range = (v: number) =>
+      kept(flight({ speed_m_s: v, exit_rad: rad(30), drop_m: 0, gap_m: 0, slope_rad: rad(25) })).distance_m;
+    // Landing shift per km/h [derived].
+    for (const [v, shift] of [
+      [5, 0.443],
+      [7, 0.621],
+      [10, 0.887],
+    ] as const)
+      expect((range(v + 1e-4) - range(v - 1e-4)) / 2e-4 / 3.6).toBeCloseTo(shift, 3);
   });
 });
 

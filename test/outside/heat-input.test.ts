@@ -21,7 +21,7 @@ describe('EN 1011-1: Q = k·U·I·60/(1000·v), v in mm/min [memory]', () => {
   });
 });
 
-// Worked in our handbook from makers' tables [derived]: the same 1.6 mm wall by a slow hand and by a quick one.
+// Worked from makers' tables [derived]: the same 1.6 mm wall by a slow hand and by a quick one.
 test('63 A at 250 mm/min and 105 A at 500 mm/min put about the same heat into 1.6 mm', () => {
   const heat = (amps: number, mm_min: number): number =>
     kept(heatInput({ volts: 16.5, amps, travel_mm_s: mm_min / 60, process: 'gmaw' })).kJ_mm;

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { frequencyMultiplier } from '../../src/reckon/handling/frequency.ts';
 import { type Grip, type LiftInput, lift } from '../../src/reckon/handling/lift.ts';
 import { slide } from '../../src/reckon/handling/slide.ts';
 import { standing, standUp } from '../../src/reckon/handling/stand-up.ts';
@@ -120,7 +121,41 @@ describe('NIOSH Applications Manual, worked examples', () => {
   });
 });
 
-// Worked apart from this code for our handbook [derived].
+// DHHS (NIOSH) 94-110, Table 5, in a public transcription (rev. 9/2021) [found], as it is printed: lifts a minute, then
+// up to 1, 2 and 8 hours; of a pair the first is for hands below 75 cm.
+const FREQUENCY = `
+  .2 1.00 .95 .85
+  .5 .97 .92 .81
+  1 .94 .88 .75
+  2 .91 .84 .65
+  3 .88 .79 .55
+  4 .84 .72 .45
+  5 .80 .60 .35
+  6 .75 .50 .27
+  7 .70 .42 .22
+  8 .60 .35 .18
+  9 .52 .30 0/.15
+  10 .45 .26 0/.13
+  11 .41 0/.23 0
+  12 .37 0/.21 0
+  13 0/.34 0 0
+  14 0/.31 0 0
+  15 0/.28 0 0`;
+
+test('every figure of the frequency table', () => {
+  const rows = FREQUENCY.trim().split('\n');
+  expect(rows).toHaveLength(17);
+  for (const row of rows) {
+    const [per_min = '', ...columns] = row.trim().split(' ');
+    for (const [n, hours] of [1, 2, 8].entries()) {
+      const [low = '', high = low] = (columns[n] ?? '').split('/');
+      expect(frequencyMultiplier(Number(per_min), hours, 700)).toBe(Number(low));
+      expect(frequencyMultiplier(Number(per_min), hours, 800)).toBe(Number(high));
+    }
+  }
+});
+
+// Worked apart from this code [derived].
 describe('handling a frame', () => {
   test('120 kg stood up by hands at 2 m: 54, 34.8, 21.2 and 6.2 kg at 0, 30, 45 and 60°, balance at 66°', () => {
     const it = kept(standUp({ mass_kg: 120, along_mm: 900, above_mm: 400, hands_mm: 2000 }));

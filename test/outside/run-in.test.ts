@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { type RunInInput, runIn } from '../../src/reckon/ride/run-in.ts';
 import { kept } from '../quantity/expect-outcome.ts';
 
-// Worked apart from this code, in closed form and with the DOP853 integrator of SciPy (rtol 1e-12), for a handbook of
-// our own: [derived]. The last test walks the equation of motion here once more.
+// Worked apart from this code, in closed form and with the DOP853 integrator of SciPy (rtol 1e-12):
+// [derived]. The last test walks the equation of motion here once more.
 
 const G = 9.80665;
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;

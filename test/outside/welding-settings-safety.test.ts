@@ -63,7 +63,7 @@ describe('weather', () => {
   });
 });
 
-// 80 m/s for resin bond: a disc guide [found]; turns reckoned from it for our handbook [derived].
+// 80 m/s for resin bond: a disc guide [found]; turns reckoned from it apart from this code [derived].
 describe('discs', () => {
   test.each([
     [100, 15280],

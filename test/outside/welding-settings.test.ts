@@ -44,7 +44,7 @@ const percentOff = (value: number, printed: number): number => (value / printed 
 
 describe('currents against makers’ tables', () => {
   // One ampere for each thousandth of an inch suits a slow hand; the tables run 450 to 600 mm/min. How far below them
-  // it lies was reckoned once for our handbook [derived], and must stay so: both bounds are shown to the person.
+  // it lies was reckoned once, apart from this code [derived], and must stay so: both bounds are shown to the person.
   test.each([
     [1.6, -40.5, -36.5],
     [2.3, -30.5, -20.5],
@@ -103,7 +103,7 @@ test('travel that suits the heat is the CO2 butt table’s within 25 %', () => {
   }
 });
 
-// Start points worked for our handbook with 75/25 mix, to a round ampere [derived].
+// Start points worked apart from this code with 75/25 mix, to a round ampere [derived].
 describe('worked start points', () => {
   test.each([
     [1.5, 60, 3, 15.5, 298],

@@ -58,7 +58,7 @@ const STEPS = 6;
  * Where a rider may land: between the lip's angle and half the lag of two wheels on a curve, with what riders add at
  * the lip, and with the speed as well as it is known.
  * Refuses what flight refuses, and out-of-range for a wheelbase that does not fit the curve.
- * Ride handbook rules for rider input and two wheels on a curve: vx = v cosθ − p sinθ, vy = v sinθ + p cosθ [derived].
+ * A spring p square to the lip gives vx = v cosθ − p sinθ, vy = v sinθ + p cosθ [derived].
  */
 export const landingBand = (input: LandingBandInput): Outcome<LandingBand> => {
   const { speed_m_s, exit_rad, spring_m_s = RIDER_SPRING_m_s, speed_error_m_s = SPEED_READ_m_s } = input;

@@ -33,7 +33,7 @@ export const stiffRider = (input: StiffRiderInput): Outcome<StiffRider> => {
   const checked = withinRideLimits({ speed_m_s, radius_m, climb_deg: (exit_rad * 180) / Math.PI });
   if (!checked.ok) return checked;
   const path_m = radius_m - body_height_m;
-  // Nearer to the centre than this, the load says more of the model than of a rider (ride handbook, load case L1).
+  // Nearer to the centre than this, the load says more of the model than of a rider [judgement].
   if (!(body_height_m >= 0 && path_m >= LEAST_PATH_m))
     return refuse(
       'out-of-range',
