@@ -1,4 +1,5 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
+import { degrees } from '../numeric/angle.ts';
 import { frequencyMultiplier } from './frequency.ts';
 
 /** How hands hold: Applications Manual, coupling. A tube frame without handles is poor. */
@@ -70,7 +71,7 @@ export const lift = (input: LiftInput): Outcome<Lift> => {
   const away_cm = hands_from_body_mm / 10;
   const height_cm = hands_height_mm / 10;
   const way_cm = Math.max(25, Math.abs(raise_mm) / 10);
-  const twist_deg = (input.twist_rad * 180) / Math.PI;
+  const twist_deg = degrees(input.twist_rad);
 
   const horizontal = away_cm > 63 ? 0 : 25 / Math.max(25, away_cm);
   const vertical = height_cm > 175 ? 0 : 1 - 0.003 * Math.abs(height_cm - 75);
@@ -95,7 +96,7 @@ export const lift = (input: LiftInput): Outcome<Lift> => {
 const NOISE = 1e-9;
 
 const firstWrong = (input: LiftInput): ReturnType<typeof refuse> | undefined => {
-  const values = { ...input, twist_deg: (input.twist_rad * 180) / Math.PI };
+  const values = { ...input, twist_deg: degrees(input.twist_rad) };
   for (const [field, limit] of Object.entries(LIFT_LIMITS) as [keyof typeof LIFT_LIMITS, Limit][]) {
     const value = values[field];
     const low = limit.above !== undefined ? value > limit.above : value >= (limit.atLeast ?? 0) - NOISE;

@@ -1,4 +1,5 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
+import { wholeUp } from '../numeric/whole-up.ts';
 
 /** Where the hands are, by the zones of HSE's lifting filter. */
 export type Zone =
@@ -69,7 +70,6 @@ export const team = ({
       `${alone_kg} kg is no load for one person here.`,
       'at least 1, at most 25 kg',
     );
-  // The last bit of a division must not call one more person.
-  const people = Math.max(2, Math.ceil(mass_kg / (SHARED * alone_kg) - 1e-9));
+  const people = Math.max(2, wholeUp(mass_kg / (SHARED * alone_kg)));
   return good({ people, each_kg: mass_kg / people, trolley: people >= TROLLEY_FROM });
 };

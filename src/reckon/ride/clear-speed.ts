@@ -1,4 +1,5 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
+import { degrees } from '../numeric/angle.ts';
 import { withinRideLimits } from './ride-limits.ts';
 import { speedThrough } from './speed-through.ts';
 
@@ -38,10 +39,10 @@ export type ClearSpeed = Readonly<{
 export const clearSpeed = (input: ClearSpeedInput): Outcome<ClearSpeed> => {
   const { exit_rad, slope_rad, body_height_m: h, wheelbase_m: w, past_m = PAST_KNUCKLE_m } = input;
   const checked = withinRideLimits({
-    exit_deg: (exit_rad * 180) / Math.PI,
+    exit_deg: degrees(exit_rad),
     gap_m: input.gap_m,
     drop_m: input.drop_m,
-    slope_deg: (slope_rad * 180) / Math.PI,
+    slope_deg: degrees(slope_rad),
   });
   if (!checked.ok) return checked;
   for (const [field, value] of Object.entries({ body_height_m: h, wheelbase_m: w, past_m }))

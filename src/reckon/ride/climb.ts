@@ -1,4 +1,5 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
+import { degrees } from '../numeric/angle.ts';
 import { type Drag, dragPerMetre, GRAVITY_m_s2 } from './air-and-gravity.ts';
 import { dragFields, RIDE_LIMITS, withinRideLimits } from './ride-limits.ts';
 
@@ -36,7 +37,7 @@ export const climb = (input: ClimbInput): Outcome<Climb> => {
   const checked = withinRideLimits({
     speed_m_s,
     radius_m,
-    climb_deg: (exit_rad * 180) / Math.PI,
+    climb_deg: degrees(exit_rad),
     rolling: input.rolling,
     ...dragFields(input),
   });

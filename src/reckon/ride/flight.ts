@@ -1,4 +1,5 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
+import { degrees } from '../numeric/angle.ts';
 import { type Drag, dragPerMetre } from './air-and-gravity.ts';
 import { type FlightPath, flightPath } from './flight-path.ts';
 import { descent, fallHeight, type Ground, landingOf } from './landing.ts';
@@ -39,10 +40,10 @@ export const flight = (input: FlightInput): Outcome<Flight> => {
   const { speed_m_s, exit_rad, drop_m, gap_m, slope_rad } = input;
   const checked = withinRideLimits({
     speed_m_s,
-    exit_deg: (exit_rad * 180) / Math.PI,
+    exit_deg: degrees(exit_rad),
     drop_m,
     gap_m,
-    slope_deg: slope_rad === undefined ? undefined : (slope_rad * 180) / Math.PI,
+    slope_deg: slope_rad === undefined ? undefined : degrees(slope_rad),
     ...dragFields(input),
   });
   if (!checked.ok) return checked;

@@ -1,4 +1,5 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
+import { degrees } from '../numeric/angle.ts';
 import { type Drag, dragPerMetre, GRAVITY_m_s2 } from './air-and-gravity.ts';
 import { dragFields, withinRideLimits } from './ride-limits.ts';
 
@@ -32,7 +33,7 @@ export const runIn = (input: RunInInput): Outcome<RunIn> => {
   const { speed_m_s, slope_rad, flat_m, rolling } = input;
   const checked = withinRideLimits({
     speed_m_s,
-    run_in_slope_deg: (slope_rad * 180) / Math.PI,
+    run_in_slope_deg: degrees(slope_rad),
     flat_m,
     rolling,
     ...dragFields(input),
@@ -45,7 +46,7 @@ export const runIn = (input: RunInInput): Outcome<RunIn> => {
       'no-solution',
       'slope_deg',
       'On so gentle a slope the wheels do not roll by themselves.',
-      `more than ${Math.ceil((Math.atan(rolling) * 180_000) / Math.PI) / 1000}°`,
+      `more than ${Math.ceil(degrees(Math.atan(rolling)) * 1000) / 1000}°`,
     );
   const fading = 2 * dragPerMetre(input);
   const onFlat = 2 * GRAVITY_m_s2 * rolling;

@@ -1,4 +1,5 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
+import { degrees } from '../numeric/angle.ts';
 import { dragPerMetre } from './air-and-gravity.ts';
 import { entrySpeedFor, type Transition } from './climb.ts';
 import { dragFields, withinRideLimits } from './ride-limits.ts';
@@ -48,10 +49,10 @@ export const speedWindow = (input: SpeedWindowInput): Outcome<SpeedWindow> => {
   const { gap_m, drop_m, slope_rad, exit_rad, landing_m, margin_m = LANDING_MARGIN_m } = input;
   const checked = withinRideLimits({
     radius_m: input.radius_m,
-    exit_deg: (exit_rad * 180) / Math.PI,
+    exit_deg: degrees(exit_rad),
     gap_m,
     drop_m,
-    slope_deg: (slope_rad * 180) / Math.PI,
+    slope_deg: degrees(slope_rad),
     rolling: input.rolling,
     ...dragFields(input),
   });

@@ -1,4 +1,5 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
+import { degrees } from '../numeric/angle.ts';
 import { GRAVITY_m_s2 } from './air-and-gravity.ts';
 import { loadFactor } from './climb.ts';
 import { withinRideLimits } from './ride-limits.ts';
@@ -30,7 +31,7 @@ export type StiffRider = Readonly<{
  */
 export const stiffRider = (input: StiffRiderInput): Outcome<StiffRider> => {
   const { speed_m_s, radius_m, exit_rad, body_height_m, gyration_m = 0 } = input;
-  const checked = withinRideLimits({ speed_m_s, radius_m, climb_deg: (exit_rad * 180) / Math.PI });
+  const checked = withinRideLimits({ speed_m_s, radius_m, climb_deg: degrees(exit_rad) });
   if (!checked.ok) return checked;
   const path_m = radius_m - body_height_m;
   // Nearer to the centre than this, the load says more of the model than of a rider [judgement].

@@ -1,4 +1,5 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
+import { wholeUp } from '../numeric/whole-up.ts';
 import type { Process } from './process.ts';
 
 /** What a job is likely to use, and how little and much. */
@@ -140,7 +141,7 @@ export const consumption = (input: ConsumptionInput): Outcome<Consumption> => {
   const flow = wall_mm < 4.5 ? FLOW.thin : FLOW.thick;
   const wire_kg = process === 'smaw' ? null : wireUse(laid_kg, process);
   const rods = process === 'smaw' ? rodUse(laid_kg, input.rod_mm ?? 2.5) : null;
-  const discs = (each_mm2: number): number => wholeUp(slit_area_mm2 / each_mm2);
+  const discs = (each_mm2: number): number => whole(slit_area_mm2 / each_mm2);
 
   return good({
     slit_length_mm,
@@ -162,12 +163,11 @@ export const consumption = (input: ConsumptionInput): Outcome<Consumption> => {
     thin_discs: { low: discs(DISC_mm2.most), likely: discs(DISC_mm2.likely), high: discs(DISC_mm2.least) },
     buy: {
       wire_kg: wire_kg === null ? null : wire_kg.likely + PRACTICE_kg,
-      rods:
-        rods === null ? null : rods.likely + wholeUp(PRACTICE_kg / 2 / ROD_WEIGHT_kg[input.rod_mm ?? 2.5]),
+      rods: rods === null ? null : rods.likely + whole(PRACTICE_kg / 2 / ROD_WEIGHT_kg[input.rod_mm ?? 2.5]),
       thin_discs: slits * rails === 0 ? 0 : Math.max(FEWEST_DISCS, discs(DISC_mm2.likely / DISC_SPARE)),
-      flap_discs: wholeUp(joints * 0.2 + rails * 2),
+      flap_discs: whole(joints * 0.2 + rails * 2),
       strip_discs: 2,
-      chop_discs: wholeUp(pieces / 40) + 1,
+      chop_discs: whole(pieces / 40) + 1,
     },
   });
 };
@@ -185,10 +185,10 @@ const wireUse = (laid_kg: number, process: 'gmaw' | 'fcaw-s'): Use => {
 };
 
 const rodUse = (laid_kg: number, core: 2.5 | 3.2): Use => ({
-  low: wholeUp(laid_kg / ROD_kg[core]),
-  likely: wholeUp((laid_kg / ROD_kg[core]) * SPARE_RODS),
-  high: wholeUp(((laid_kg * FULL_BEAD) / ROD_kg[core]) * SPARE_RODS),
+  low: whole(laid_kg / ROD_kg[core]),
+  likely: whole((laid_kg / ROD_kg[core]) * SPARE_RODS),
+  high: whole(((laid_kg * FULL_BEAD) / ROD_kg[core]) * SPARE_RODS),
 });
 
-/** The next whole number up; the last bit of a product must not buy one more. */
-const wholeUp = (amount: number): number => Math.max(0, Math.ceil(amount - 1e-9 * Math.max(1, amount)));
+/** A count up to the next whole one; of nothing it is 0 and not −0. */
+const whole = (amount: number): number => Math.max(0, wholeUp(amount));
