@@ -35,6 +35,8 @@ export type Around = Readonly<{
   now: () => Date;
   /** Steady time for the glove guard, ms. */
   steady_ms: () => number;
+  /** Whether a writing key that comes again at once counts once. */
+  glove: boolean;
   quit: (code: number) => void;
   suspend: () => void;
   /** Something changed that no key did. */
@@ -271,7 +273,7 @@ export class Desk {
   private key(key: Key): void {
     if (this.text !== null) return;
     const where = this.context_of_keys();
-    if (writes(key, where) && key.pasted !== true) {
+    if (this.around.glove && writes(key, where) && key.pasted !== true) {
       const guarded = pressed(this.glove, keyId(key), this.around.steady_ms());
       this.glove = guarded.glove;
       if (!guarded.counts) {

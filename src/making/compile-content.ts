@@ -1,8 +1,8 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { parse } from 'yaml';
-import { joinFiles } from './join-files.ts';
-import { FILE_SCHEMA } from './schema.ts';
+import { joinFiles } from '../words/join-files.ts';
+import { FILE_SCHEMA } from '../words/schema.ts';
 
 /**
  * The build step that turns content/ into one checked JSON file: reading YAML at the bench would cost as much as starting Ink.
