@@ -18,6 +18,7 @@ export const baseSteps = (s: Situation, rail: RailName, turn: number): readonly 
   const long = baseLength(s, rail);
   const fills = {
     rail,
+    long: { v: long, as: 'length' },
     blocks: 2 * (Math.ceil(long / BLOCKS_APART) + 1),
     apart: { v: BLOCKS_APART, as: 'length' },
     far: { v: FORCED_FAR, as: 'length' },
@@ -31,7 +32,7 @@ export const baseSteps = (s: Situation, rail: RailName, turn: number): readonly 
       fills,
       turn,
       needs: [`weld/cold-survey@${rail}`],
-      uses: [`base-length@${rail}`],
+      uses: [],
       line: { face: 'ground', rail },
       minutes: [25, 45],
     },
@@ -64,14 +65,6 @@ export const baseSteps = (s: Situation, rail: RailName, turn: number): readonly 
 export const baseFigures = (s: Situation, rail: RailName): readonly Figure[] => {
   const forced = forcedOf(s, rail);
   return [
-    {
-      id: `base-length@${rail}`,
-      kind: 'dimension',
-      as: 'length',
-      line: { face: 'ground', rail },
-      value: { is: 'exact', v: baseLength(s, rail) },
-      matters: MATTERS.cut,
-    },
     {
       id: `forced@${rail}`,
       kind: 'dimension',

@@ -10,6 +10,7 @@ import type { SpringBackRow } from '../../reckon/statics/spring-back.ts';
 import { tubeSection } from '../../reckon/steel/section.ts';
 import type { Figure, Finding, Offer } from '../sheet.ts';
 import { type Ask, answer, type Situation } from '../situation.ts';
+import { sortOffers } from '../sort-offers.ts';
 import { forcedOf } from './holding.ts';
 import { clampFlats } from './let-go.ts';
 import { MATTERS, SMOOTH_LIMIT } from './limits.ts';
@@ -156,9 +157,7 @@ export const springFindings = (s: Situation, rail: RailName): readonly Finding[]
       tall: { v: back, as: 'length' },
       worst_mm: back,
       limit: { v: limit, as: 'length' },
-      offers: [...offers].sort(
-        (a, b) => Number(b.after?.within) - Number(a.after?.within) || a.minutes - b.minutes,
-      ),
+      offers: sortOffers(offers),
     },
   ];
 };
