@@ -1,10 +1,20 @@
 import { defineConfig } from 'vitest/config';
 
+// Screens show local times; tests are the same everywhere.
+process.env.TZ = 'UTC';
+
 /** Unit and outside checks run in parallel; the terminal tests drive the built bundle one file at a time. */
 export default defineConfig({
   test: {
+    globalSetup: ['test/compile-words.ts'],
     projects: [
-      { test: { name: 'unit', include: ['test/**/*.test.{ts,tsx}'], exclude: ['test/outside/**', 'test/terminal/**'] } },
+      {
+        test: {
+          name: 'unit',
+          include: ['test/**/*.test.{ts,tsx}'],
+          exclude: ['test/outside/**', 'test/terminal/**'],
+        },
+      },
       { test: { name: 'outside', include: ['test/outside/**/*.test.ts'] } },
       {
         test: {

@@ -86,7 +86,7 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
     content,
     now: clock,
     steady_ms: () => performance.now(),
-    glove: process.env['CURVEWRIGHT_GLOVE'] !== 'off',
+    glove: process.env.CURVEWRIGHT_GLOVE !== 'off',
     quit: code => session.quit(code),
     suspend: () => session.suspend(),
     redraw,

@@ -8,7 +8,7 @@ import { write } from '../../quantity/write.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
-import { echoRow, page, ruleRow, stripRow, titleRow } from './frame.ts';
+import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
 import { figuresOf, findingText, lineText, stepText } from './step-words.ts';
 import { type TallThing, tallFigure, tallRows, tallValue } from './tall-figures.ts';
 
@@ -303,14 +303,15 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
   if (step === null) return page(c, head, [row(' ', 'Nothing to do in this stage for this build.')], foot);
   const wide = c.look.columns >= 110;
   const drawColumns = wide ? 58 : 33;
-  const spare = Math.max(0, c.look.rows - 24);
-  const aroundRows = 7 + (wide ? 8 : Math.min(8, spare));
   const item = Math.min(lit.item, Math.max(0, (step.items?.length ?? 1) - 1));
   const things = tallOf(c, step, item);
   const tall = things.length === 0 ? [] : tallRows(things, c.look.columns - 2, c.look.ascii);
   const bars = [...barRows(c, step), ...(step.state === 'stale' ? changeRows(c, step) : [])].slice(0, 6);
-  const room = Math.max(3, 16 - tall.length - bars.length - 8 + (wide ? 6 : Math.min(6, spare)));
+  const bodyRows = pageRows(c) - head.length - foot.length;
+  // What is around keeps at least seven rows; the reasons get what is left, and what they leave goes back to the list.
+  const room = Math.max(3, bodyRows - 1 - tall.length - bars.length - 1 - 7);
   const top = [tagRow(c, step), ...tall, ...bars, ...reasonRows(c, step, room)];
+  const aroundRows = Math.max(4, bodyRows - top.length - 1);
   const listColumns = c.look.columns - drawColumns - 2;
   const items = step.items ?? [];
   const asks = readingRows(c, step);
@@ -324,7 +325,7 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
           ]
         : stepListRows(c, steps, step, aroundRows, listColumns);
   const scene = step.scene ?? sheetOf(c.view, lit.stage).scene;
-  const drawing = drawScene(scene, { columns: drawColumns, rows: aroundRows, ascii: c.look.ascii });
+  const drawing = drawScene(scene, { columns: drawColumns, rows: Math.min(aroundRows, wide ? 16 : 10), ascii: c.look.ascii });
   const label =
     items.length > 0
       ? `${step.itemsDone} of ${items.length} done`

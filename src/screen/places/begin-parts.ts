@@ -92,9 +92,10 @@ export const PARTS: readonly Part[] = [
     'purpose',
     'use',
     'use',
-    ['bike', 'scooter', 'skate', 'inline skates', ...REFUSED_USES],
+    ['bike', 'scooter', 'skate', 'inline skates', 'other'],
     v => d(v).use,
   ),
+  choice('use-other', 'purpose', 'use', 'use', REFUSED_USES, () => '', { last: false, when: said => said.use === 'other' }),
   num('height', 'lip', 'height', 'shape', 'length', 'mm', (_s, v) => d(v).arc.height_mm),
   choice(
     'second',
@@ -188,6 +189,8 @@ const parts = (said: Said, field: string): Record<string, string> =>
 export const answerFor = (part: Part, said: Said, view: View): { field: string; value: unknown } | null => {
   if (!part.last) return null;
   switch (part.field) {
+    case 'use':
+      return said.use === 'other' ? null : { field: 'use', value: said.use };
     case 'shape': {
       const height =
         said.height ?? `${view.build.answers.shape?.height ?? view.ramp.design.arc.height_mm} mm`;
