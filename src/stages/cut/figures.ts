@@ -49,7 +49,7 @@ const railFigures = (s: Situation, rail: RailName): readonly Figure[] => {
     tubeFigure(s, rail, 'width', 0.1),
     tubeFigure(s, rail, 'wall', 0.1),
     {
-      id: `base-length@${rail}`,
+      id: `base-rail-length@${rail}`,
       kind: 'dimension',
       as: 'length',
       line: { face: 'ground', rail },

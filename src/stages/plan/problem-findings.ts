@@ -8,8 +8,8 @@ import { hasProblem, variant } from './variant.ts';
 
 /** Minutes to change an answer while nothing is cut. */
 const CHANGE_MINUTES = 3;
-/** Exit angles tried when a steeper or a gentler lip is looked for, rad: half degrees. */
-const HALF_DEGREE = Math.PI / 360;
+/** Lip heights tried when a higher one is looked for, mm. */
+const LIP_STEP = 10;
 const DEGREE = Math.PI / 180;
 /** Radii tried when longer flats are looked for, mm. */
 const RADIUS_STEP = 100;
@@ -22,6 +22,13 @@ const angle = (v: number): Fill => ({ v, as: 'angle' });
 
 const leave = (remedy: string): Offer => ({ remedy, minutes: 0, plan: {} });
 
+/** Rolled rails have no flats; asking a fabricator and fetching them is one's own time. */
+const rolled = (remedy: string): Offer => ({
+  remedy,
+  minutes: 90,
+  plan: { field: 'route', value: 'rolled' },
+});
+
 const change = (remedy: string, field: string, value: unknown, fills: Fills): Offer => ({
   remedy,
   fills,
@@ -29,11 +36,12 @@ const change = (remedy: string, field: string, value: unknown, fills: Fills): Of
   plan: { field, value },
 });
 
-/** The gentlest exit angle up to 45° for which `good` holds, at the lip height in hand, rounded to half a degree. */
-const exitWhere = (s: Situation, good: (shape: Shape) => boolean): Shape | null => {
-  const height = s.ramp.design.arc.height_mm;
-  for (let exit = 10 * DEGREE; exit <= 45 * DEGREE + 1e-9; exit += HALF_DEGREE) {
-    const shape: Shape = { height, exit };
+/** The lowest lip at the exit angle in hand for which `good` holds, up to twice the height. */
+const lipWhere = (s: Situation, good: (shape: Shape) => boolean): Shape | null => {
+  const { height_mm, exit_rad } = s.ramp.design.arc;
+  const from = Math.ceil(height_mm / LIP_STEP) * LIP_STEP;
+  for (let height = from; height <= 2 * height_mm; height += LIP_STEP) {
+    const shape: Shape = { height, exit: exit_rad };
     if (good(shape)) return shape;
   }
   return null;
@@ -70,15 +78,16 @@ const steep = (s: Situation): readonly Offer[] => {
 const entryLong = (s: Situation): readonly Offer[] => {
   const d = s.ramp.design;
   const offers: Offer[] = [];
-  const shape = exitWhere(s, sh => {
+  // The share hangs on the lip's height against deck and tube, hardly on the angle: only a higher lip brings it down.
+  const shape = lipWhere(s, sh => {
     const v = variant(s, { shape: sh });
-    return v !== null && v.entryShare <= 0.5 && !hasProblem(v, 'entry-long');
+    return v !== null && !hasProblem(v, 'entry-long');
   });
   if (shape !== null) {
     const v = variant(s, { shape });
     offers.push(
-      change('entry-steeper', 'shape', shape, {
-        exit: angle(shape.exit ?? 0),
+      change('entry-higher', 'shape', shape, {
+        height: length(shape.height ?? 0),
         run: length(v?.design.arc.run_mm ?? 0),
         share: { v: (v?.entryShare ?? 0) * 100, as: 'percent' },
       }),
@@ -141,7 +150,7 @@ const flatsTight = (s: Situation): readonly Offer[] => {
     );
     break;
   }
-  return [...offers, leave('leave-tight')];
+  return [...offers, rolled('tight-rolled'), leave('leave-tight')];
 };
 
 const kinkFelt = (s: Situation): readonly Offer[] => {
@@ -171,7 +180,7 @@ const kinkFelt = (s: Situation): readonly Offer[] => {
   return [
     ...offers,
     { remedy: 'kink-packer', minutes: 40, plan: { packer: true } },
-    { remedy: 'kink-rolled', minutes: 90, plan: { field: 'route', value: 'rolled' } },
+    rolled('kink-rolled'),
     leave('leave-kink'),
   ];
 };

@@ -8,7 +8,7 @@ import type { Fill, StepDraft } from '../sheet.ts';
 import { sideView } from '../side-view.ts';
 import type { Situation } from '../situation.ts';
 import { slitStrip } from '../slit-strip.ts';
-import { helpersSaid, jigSheets, LEAD_m, liftPeople, ROOM_ROUND_JIG } from './place.ts';
+import { jigSheets, LEAD_m, liftPeople, ROOM_ROUND_JIG } from './place.ts';
 import { shoppingList } from './shopping.ts';
 import { slitMinutes } from './slit-ways.ts';
 
@@ -140,7 +140,6 @@ const deckSpec = (s: Situation): Spec => {
 const specs = (s: Situation): readonly Spec[] => {
   const { design: d, entry, envelope } = s.ramp;
   const first = s.ramp.plans.get(s.ramp.rails[0] ?? '');
-  const said = helpersSaid(s);
   const slit = d.route === 'slit';
   return [
     {
@@ -218,7 +217,8 @@ const specs = (s: Situation): readonly Spec[] => {
     {
       name: 'helpers',
       words: 'helpers',
-      fills: { people: liftPeople(s), said: said ?? 0 },
+      // Not remembered: the mass moves with every measured rail, and the number of helpers does not go stale for that.
+      fills: { people: liftPeople(s), mass: { v: s.ramp.masses.frame_kg, as: 'mass' } },
       asks: [{ ask: 'helpers', as: 'count', expected: [1, 6], possible: [0, 30] }],
       minutes: [2, 5],
     },

@@ -18,7 +18,7 @@ export type Variant = Readonly<{
 /**
  * What the ramp would be with other answers: laid out afresh, with nothing marked. A tube or kerf that is changed counts as
  * changed in steel too, so what was measured of it is left out.
- * @returns null where the answers fix no curve, or where the change is refused
+ * @returns null where the answers fix no curve, or where the change brings a new reason not to build
  */
 export const variant = (s: Situation, change: Answered): Variant | null => {
   const measured = s.ramp.design.tube;
@@ -35,7 +35,8 @@ export const variant = (s: Situation, change: Answered): Variant | null => {
   };
   const plan = planRail(d, rail, m, believedPull(d, m, rail));
   const problems = problemsOf(d, plan);
-  if (problems.some(p => p.severity === 'refuse')) return null;
+  const had = new Set(s.ramp.problems.map(p => p.code));
+  if (problems.some(p => p.severity === 'refuse' && !had.has(p.code))) return null;
   const c = curveOf(d);
   return {
     design: d,
