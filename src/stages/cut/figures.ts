@@ -49,6 +49,14 @@ const railFigures = (s: Situation, rail: RailName): readonly Figure[] => {
     tubeFigure(s, rail, 'width', 0.1),
     tubeFigure(s, rail, 'wall', 0.1),
     {
+      id: `blank-length@${rail}`,
+      kind: 'dimension',
+      as: 'length',
+      line: { face: 'hinge line', rail },
+      value: { is: 'exact', v: s.ramp.plans.get(rail)?.cut_mm ?? 0 },
+      matters: 0.5,
+    },
+    {
       id: `base-rail-length@${rail}`,
       kind: 'dimension',
       as: 'length',

@@ -53,7 +53,13 @@ const offersFor = (
     open.length > 1 ? ((open.at(-1)?.at_mm ?? 0) - (open[0]?.at_mm ?? 0)) / (open.length - 1) : plan.pitch_mm;
   const close_rad = (pitch * plan.turn_rad) / plan.bend_mm - plan.pull.rad;
   if (open.length > 0 && close_rad > 0 && close_rad <= plan.kerf_mm / lever) {
-    const run = railRun(plan, slit => (open.includes(slit) ? close_rad : slit.close_rad));
+    // What is not marked yet is laid out for what these then leave over, as it will be once they are read.
+    const rest = plan.slits.filter(slit => slit.marked === null);
+    const given = marked.reduce((sum, slit) => sum + (open.includes(slit) ? close_rad : slit.close_rad), 0);
+    const left = plan.turn_rad - plan.pull.rad * plan.slits.length - given;
+    const run = railRun(plan, slit =>
+      slit.marked === null ? left / rest.length : open.includes(slit) ? close_rad : slit.close_rad,
+    );
     offers.push({
       remedy: 'slits-close-anew',
       fills: { ...fills, close: { v: close_rad, as: 'angle' }, open: open.length },
