@@ -33,7 +33,7 @@ export const sheetRows = (c: PageContext, stage: Stage): Row[] => {
     ...sheet.figures.map(f => {
       const label = say(voice, { words: `figures.${f.id.split('@')[0]}.label` });
       const of = f.id.includes('@') ? ` (${f.id.split('@')[1]})` : '';
-      return row(' ', padTo(`${label}${of}`, 42), figureValue(c, f), '  ', [
+      return row(' ', `${padTo(`${label}${of}`, 45)} `, figureValue(c, f), '  ', [
         'quiet',
         f.kind === 'dimension' ? lineText(f.line) : '',
       ]);

@@ -95,7 +95,10 @@ export const PARTS: readonly Part[] = [
     ['bike', 'scooter', 'skate', 'inline skates', 'other'],
     v => d(v).use,
   ),
-  choice('use-other', 'purpose', 'use', 'use', REFUSED_USES, () => '', { last: false, when: said => said.use === 'other' }),
+  choice('use-other', 'purpose', 'use', 'use', REFUSED_USES, () => '', {
+    last: false,
+    when: said => said.use === 'other',
+  }),
   num('height', 'lip', 'height', 'shape', 'length', 'mm', (_s, v) => d(v).arc.height_mm),
   choice(
     'second',
@@ -174,7 +177,7 @@ export const PARTS: readonly Part[] = [
     (_s, v) => (d(v).system === 'us' ? 139.7 : 140),
     { when: s => !isSheet(s) },
   ),
-  choice('first', 'first', 'first', 'first', ['yes', 'no'], v => (d(v).first ? 'yes' : 'no')),
+  choice('first', 'first', 'first', 'first', ['true', 'false'], v => String(d(v).first)),
 ];
 
 /** Parts of a record field that were said, without the field's name in front. */
@@ -198,7 +201,7 @@ export const answerFor = (part: Part, said: Said, view: View): { field: string; 
       return { field: 'shape', value: { height, [second(said, view)]: said[part.id] } };
     }
     case 'first':
-      return { field: 'first', value: said.first === 'yes' };
+      return { field: 'first', value: said.first === 'true' };
     case 'deck': {
       const given = parts(said, 'deck');
       const { kind, layers, ...rest } = given;

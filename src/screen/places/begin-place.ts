@@ -52,7 +52,6 @@ export const beginPlace = (desk: Desk): Place => {
       spec: {
         quantity: part.as,
         system: d.system,
-        asks: say(d.voice, { words: `questions.${part.words}.about` }),
         ...(part.possible === undefined ? {} : { possible: part.possible }),
         otherWay: `take ${write(start, part.as, d.system)}`,
         whenEmpty: `nothing typed. Tab takes ${write(start, part.as, d.system)}`,
@@ -174,14 +173,14 @@ export const beginPlace = (desk: Desk): Place => {
       }
     } else {
       top.push(row(' ', ['lead', say(c.voice, { words: `questions.${part.words}.ask` })]));
+      top.push(
+        ...wrap(say(c.voice, { words: `questions.${part.words}.about` }), c.look.columns - 4).map(l =>
+          row('   ', ['quiet', l]),
+        ),
+      );
       if (part.is === 'number' && place.field != null)
         top.push(...fieldRows(place.field.field, place.field.spec, { ...c.look, ascii: false }));
       if (part.is === 'choice') {
-        top.push(
-          ...wrap(say(c.voice, { words: `questions.${part.words}.about` }), c.look.columns - 4).map(l =>
-            row('   ', ['quiet', l]),
-          ),
-        );
         const choices = part.choices(said, d.view);
         top.push(
           ...choices.map((choice, i) =>
