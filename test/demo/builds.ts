@@ -12,7 +12,7 @@ const half = (v: number): number => Math.round(v * 2) / 2;
 const jitter = (i: number): number => [0.4, -0.3, 0.1, -0.5, 0.2, 0.5, -0.2][i % 7] ?? 0;
 
 /** What the person of the metric demo reads. Invented. */
-const read = (view: View, step: Step, ask: Ask): number | null => {
+export const read = (view: View, step: Step, ask: Ask): number | null => {
   const key = `${step.key}#${ask.ask}`;
   const rail = /@([A-Z])/.exec(step.key)?.[1];
   const plan = view.ramp.plans.get(rail ?? 'A');
