@@ -62,7 +62,7 @@ export const letGoSteps = (s: Situation, rail: RailName, turn: number): readonly
         KEYS.join(rail),
         ...(diagonalsOf(s, rail).length > 0 ? [KEYS.weldDiagonals(rail)] : []),
       ],
-      uses: [`forced@${rail}`, `springs-back@${rail}`],
+      uses: [`springs-back@${rail}`, `clamp-holds@${rail}`],
       tall: [`springs-back@${rail}`],
       line: 'finished line',
       items,

@@ -13,7 +13,7 @@ import { MATTERS } from './limits.ts';
 import { openedRise, openPerUpright } from './opening.ts';
 import { pieceFigures } from './pieces.ts';
 import { diagonalsOf, uprightsOf } from './side.ts';
-import { springAsk, springFigure, springFindings } from './spring-back.ts';
+import { springAsk, springFigures, springFindings } from './spring-back.ts';
 import { uprightSteps } from './uprights.ts';
 
 /** Keys of the words of this stage's steps. */
@@ -50,7 +50,7 @@ const sideFigures = (s: Situation, rail: string): readonly Figure[] => [
     value: { is: 'band', ...openedRise(s, rail) },
     matters: MATTERS.movement,
   },
-  springFigure(s, rail),
+  ...springFigures(s, rail),
   ...uprightsOf(s, rail).flatMap(m => pieceFigures(s, 'upright', m)),
   ...diagonalsOf(s, rail).flatMap(m => pieceFigures(s, 'diagonal', m)),
 ];

@@ -6,8 +6,8 @@ import { curveOf, type RailPlan } from '../../ramp/rail-plan.ts';
 import type { RailShape } from '../../ramp/rail-shape.ts';
 import type { ForcedRail, Stiff } from '../../reckon/statics/forced-rail.ts';
 import { lineLength } from '../../reckon/statics/rail-line.ts';
-import type { SpringBackRow } from '../../reckon/statics/spring-back.ts';
 import { tubeSection } from '../../reckon/steel/section.ts';
+import type { SpringBackNow, SpringBackQuestion } from '../heavy/spring-back-answer.ts';
 import type { Figure, Finding, Offer } from '../sheet.ts';
 import { type Ask, answer, type Situation } from '../situation.ts';
 import { sortOffers } from '../sort-offers.ts';
@@ -22,9 +22,6 @@ const NOTHING = 0.5;
 const MODEL_SHARE = 0.25;
 const BAYS = 12;
 const STATIONS = 9;
-
-/** What a heavy answer on letting go is asked with: the rail as clamped, and the section its diagonals are of. */
-export type SpringBackInput = Readonly<{ forced: ForcedRail; diagonal: Stiff }>;
 
 const stiff = (tube: Tube, standard: 'AISC' | 'EN'): Stiff | null => {
   const section = tubeSection({ shape: 'rect', ...tube, rule: standard === 'AISC' ? 'AISC' : 'EN10219' });
@@ -77,15 +74,26 @@ export const springAsk = (s: Situation, rail: RailName): Ask | null => {
   const amounts = pulls(shape, clamped, forced.mm);
   const start = line[0] ?? { x: baseStartX(d), y: d.tube.depth_mm };
   const end = Math.max(...uprights.map(m => m.x_mm), ...line.map(p => p.x));
-  const input: SpringBackInput = {
+  const at = uprights.map(m => onLine(m.along_mm ?? 0));
+  const diagonals = diagonalsOf(s, rail).flatMap((m): ForcedRail['diagonals'] => {
+    // A diagonal goes by the taller upright's flat (the lip upright has none); its foot stands beside the next one down.
+    const k = uprights.findIndex(u => u.flat === m.flat);
+    const lower = uprights[k + 1];
+    const head_mm = at[k];
+    return lower === undefined || head_mm === undefined
+      ? []
+      : [{ foot_mm: lower.x_mm - start.x, head_mm, section: post, counts: 1 }];
+  });
+  const input: SpringBackQuestion & { want: 'now' } = {
+    want: 'now',
     forced: {
       line,
       rail: { ...railSection, depth_mm: d.tube.depth_mm },
       clamps: clamped.map((along, k) => ({ at_mm: onLine(along), forced_mm: amounts[k] ?? 0 })),
       base: { from: start, to: { x: end, y: start.y }, section: railSection, heldAt_mm: [] },
       toeJoined: true,
-      uprights: uprights.map(m => ({ at_mm: onLine(m.along_mm ?? 0), section: post, counts: 1 })),
-      diagonals: [],
+      uprights: at.map(at_mm => ({ at_mm, section: post, counts: 1 })),
+      diagonals,
       stations_mm: Array.from({ length: STATIONS }, (_, k) => (k * long) / (STATIONS - 1)),
     },
     diagonal: post,
@@ -93,43 +101,55 @@ export const springAsk = (s: Situation, rail: RailName): Ask | null => {
   return { topic: 'spring-back', input };
 };
 
-/** How far the rail comes back with every upright in and the base rail let go too, mm; null while unknown, 0 where nothing was forced. */
-export const springsBack = (s: Situation, rail: RailName): number | 'pending' | null => {
+type Spring = Readonly<{ back_mm: number; clamp_N: number }>;
+
+/** What the rail does with every upright and diagonal in and the base rail let go too; null while nothing says how far it was pulled. */
+export const springOf = (s: Situation, rail: RailName): Spring | 'pending' | null => {
   const forced = forcedOf(s, rail);
   if (forced === null) return null;
   const ask = springAsk(s, rail);
-  if (ask === null) return forced.mm < NOTHING ? 0 : null;
-  const known = answer<Outcome<readonly SpringBackRow[]>>(s.answers, ask);
+  if (ask === null) return forced.mm < NOTHING ? { back_mm: 0, clamp_N: 0 } : null;
+  const known = answer<Outcome<SpringBackNow>>(s.answers, ask);
   if (known.is === 'pending') return 'pending';
-  const last = known.value.ok ? known.value.value.at(-1) : undefined;
-  if (last === undefined) return null;
-  return diagonalsOf(s, rail).length > 0 ? last.looseWithDiagonals_mm : last.loose_mm;
+  if (!known.value.ok) return null;
+  const { now_mm, clamps } = known.value.value;
+  return { back_mm: now_mm, clamp_N: Math.max(...clamps.map(c => Math.abs(c.force_N))) };
 };
 
-export const springFigure = (s: Situation, rail: RailName): Figure => {
-  const back = springsBack(s, rail);
-  return {
-    id: `springs-back@${rail}`,
+export const springFigures = (s: Situation, rail: RailName): readonly Figure[] => {
+  const spring = springOf(s, rail);
+  const figure = (
+    id: string,
+    as: 'length' | 'force',
+    pick: (known: Spring) => number,
+    matters: number,
+  ): Figure => ({
+    id: `${id}@${rail}`,
     kind: 'size',
-    as: 'length',
+    as,
     value:
-      back === null
+      spring === null
         ? { is: 'unknown', needs: KEYS.forced(rail) }
-        : back === 'pending'
+        : spring === 'pending'
           ? { is: 'pending' }
-          : { is: 'exact', v: back },
-    matters: MATTERS.movement,
-  };
+          : { is: 'exact', v: pick(spring) },
+    matters,
+  });
+  return [
+    figure('springs-back', 'length', k => k.back_mm, MATTERS.movement),
+    figure('clamp-holds', 'force', k => k.clamp_N, MATTERS.force),
+  ];
 };
 
 /** More than the rail may be off its line will come back: said while the clamps are still on. */
 export const springFindings = (s: Situation, rail: RailName): readonly Finding[] => {
-  const back = springsBack(s, rail);
+  const spring = springOf(s, rail);
   const limit = SMOOTH_LIMIT[s.ramp.design.tolerance];
   const gone = s.build.surveys.some(
     v => v.rail === rail && v.phase === 'unclamped' && v.closed && !v.retired,
   );
-  if (typeof back !== 'number' || back <= limit || gone) return [];
+  if (spring === null || spring === 'pending' || spring.back_mm <= limit || gone) return [];
+  const back = spring.back_mm;
   const fills = { rail, back: { v: back, as: 'length' }, limit: { v: limit, as: 'length' } } as const;
   const after = (v: number): NonNullable<Offer['after']> => ({ v, as: 'length', within: v <= limit });
   // A linear frame: pulled over by the share that comes back, it comes back to the line.

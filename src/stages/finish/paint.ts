@@ -1,0 +1,142 @@
+import { readingKey } from '../../build/fold.ts';
+import { DAMPEST_pct, DEW_LIMITS, dew, PAINT_MARGIN_C } from '../../reckon/coating/dew.ts';
+import { paint } from '../../reckon/coating/paint.ts';
+import { tubeSection } from '../../reckon/steel/section.ts';
+import { TURN } from '../order.ts';
+import type { Figure, Gate, StepDraft } from '../sheet.ts';
+import type { Situation } from '../situation.ts';
+
+const WEATHER = 'finish/paint-weather';
+/** Air and steel drift: weather read longer ago than this is read again, h (common practice: before each coat). */
+const READ_AGAIN_h = 4;
+const HOUR_ms = 3_600_000;
+
+/** Coats by brush: solids in volume per cent and dry film of one coat in µm, from and to (common practice); a brush loses 5 to 10 %. */
+const COATS = {
+  primer: { solids: [40, 55], film: [50, 75], coats: 1 },
+  top: { solids: [35, 55], film: [40, 60], coats: 2 },
+} as const;
+const LOSS_pct = [5, 10] as const;
+
+const reading = (s: Situation, ask: string) => s.build.readings.get(readingKey(WEATHER, ask)) ?? null;
+
+const plates = new Set(['side plate', 'foot plate']);
+
+/** Outside of all the steel that is painted, m²: tube by its perimeter and mean length, plates both sides, the entry plate too. */
+export const paintArea = (s: Situation): number => {
+  const { standard, width } = s.ramp.design;
+  const steel = s.ramp.members.reduce((sum, m) => {
+    if (plates.has(m.kind)) return sum + 2 * m.tube.depth_mm * m.tube.width_mm;
+    const section = tubeSection({ shape: 'rect', ...m.tube, rule: standard === 'AISC' ? 'AISC' : 'EN10219' });
+    const round = section.ok ? section.value.perimeter_mm : 2 * (m.tube.depth_mm + m.tube.width_mm);
+    return sum + (round * (m.long_mm + m.short_mm)) / 2;
+  }, 0);
+  return (steel + 2 * s.ramp.entry.length_mm * width) / 1e6;
+};
+
+const litres = (s: Situation, coat: keyof typeof COATS): Figure['value'] => {
+  const { solids, film, coats } = COATS[coat];
+  const of = (solids_pct: number, film_um: number, loss_pct: number): number => {
+    const got = paint({ area_m2: paintArea(s), solids_pct, film_um, coats, loss_pct });
+    return got.ok ? got.value.litres : 0;
+  };
+  const middle = (pair: readonly [number, number]): number => (pair[0] + pair[1]) / 2;
+  return {
+    is: 'band',
+    low: of(solids[1], film[0], LOSS_pct[0]),
+    likely: of(middle(solids), middle(film), middle(LOSS_pct)),
+    high: of(solids[0], film[1], LOSS_pct[1]),
+  };
+};
+
+type Weather = Readonly<{ dew_C: number; margin_C: number; damp_pct: number; paints: boolean; old: boolean }>;
+
+/** What the last readings say of painting; null while one is missing. */
+export const paintWeather = (s: Situation): Weather | null => {
+  const air = reading(s, 'air');
+  const steel = reading(s, 'steel');
+  const damp = reading(s, 'damp');
+  if (air === null || steel === null || damp === null) return null;
+  const got = dew({ air_C: air.value, humidity_pct: damp.value, steel_C: steel.value });
+  if (!got.ok || got.value.margin_C === null) return null;
+  const oldest = Math.min(...[air, steel, damp].map(r => Date.parse(r.at)));
+  return {
+    dew_C: got.value.dew_C,
+    margin_C: got.value.margin_C,
+    damp_pct: damp.value,
+    paints: got.value.paint === true,
+    old: s.now - oldest > READ_AGAIN_h * HOUR_ms,
+  };
+};
+
+const paintGate = (s: Situation): Gate => {
+  const weather = paintWeather(s);
+  const fills = {
+    margin: { v: weather?.margin_C ?? 0, as: 'temperature' },
+    dew: { v: weather?.dew_C ?? 0, as: 'temperature' },
+    warm: { v: (weather?.dew_C ?? 0) + PAINT_MARGIN_C, as: 'temperature' },
+    damp: { v: weather?.damp_pct ?? 0, as: 'percent' },
+    most: { v: DAMPEST_pct, as: 'percent' },
+    hours: { v: READ_AGAIN_h * 3600, as: 'time' },
+  } as const;
+  const id =
+    weather === null || weather.old
+      ? 'paint-weather-old'
+      : weather.damp_pct > DAMPEST_pct
+        ? 'paint-too-damp'
+        : 'paint-steel-cold';
+  return { id, shut: weather === null || weather.old || !weather.paints, fills, measure: WEATHER };
+};
+
+/** Reading the weather, then primer and two top coats, each behind the same gate. */
+export const paintSteps = (s: Situation): readonly StepDraft[] => [
+  {
+    key: WEATHER,
+    stage: 'finish',
+    words: 'paint-weather',
+    fills: { most: { v: DAMPEST_pct, as: 'percent' } },
+    turn: TURN.finish + 80,
+    needs: ['finish/edges', 'finish/drains', 'finish/drill-deck'],
+    uses: [],
+    asks: [
+      {
+        ask: 'air',
+        as: 'temperature',
+        expected: [5, 35],
+        possible: [DEW_LIMITS.air_C.atLeast, DEW_LIMITS.air_C.atMost],
+      },
+      {
+        ask: 'steel',
+        as: 'temperature',
+        expected: [5, 40],
+        possible: [DEW_LIMITS.steel_C.atLeast, DEW_LIMITS.steel_C.atMost],
+      },
+      { ask: 'damp', as: 'percent', expected: [30, 85], possible: [1, DEW_LIMITS.humidity_pct.atMost] },
+    ],
+    minutes: [3, 5],
+  },
+  {
+    key: 'finish/paint',
+    stage: 'finish',
+    words: 'paint',
+    fills: {},
+    turn: TURN.finish + 90,
+    needs: [WEATHER],
+    uses: ['paint-area', 'primer', 'top-coat'],
+    items: ['primer', 'top coat 1', 'top coat 2'].map(name => ({ key: `finish/paint#${name}`, name })),
+    gates: [paintGate(s)],
+    minutes: [120, 240],
+  },
+];
+
+export const paintFigures = (s: Situation): readonly Figure[] => [
+  {
+    id: 'paint-area',
+    kind: 'size',
+    as: 'area',
+    value: { is: 'exact', v: paintArea(s) },
+    matters: 0.1,
+  },
+  { id: 'primer', kind: 'size', as: 'volume', value: litres(s, 'primer'), matters: 0.1 },
+  { id: 'top-coat', kind: 'size', as: 'volume', value: litres(s, 'top'), matters: 0.1 },
+];
