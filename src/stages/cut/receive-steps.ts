@@ -12,13 +12,15 @@ import { nominalTube, sideTolerance, wallTolerance } from './nominal-tube.ts';
 
 const length = (v: number): Fill => ({ v, as: 'length' });
 const thickness = (v: number): Fill => ({ v, as: 'thickness' });
+/** A length of practice, not of the frame: to the whole unit. */
+const roughly = (v: number): Fill => ({ v, as: 'length', step: 1 });
 
 /** Scale is taken off the blank this far to each side of where a slit's weld will lie, mm (common practice). */
 const CLEAN_BACK = 25;
-/** The seam's inside ridge must not lie where a slit closes or bends: it goes on a side wall, facing in (bench-practice 1-5). */
+/** Offcut for the test piece, mm (common practice). */
 const TEST_PIECE_LONG = 300;
-/** Legs over which the test piece's turn is read, mm: 1 mm on 600 is 0.1° (bench-practice 1-9). */
-const LEG = 600;
+/** Legs over which the test piece's bend is read, and the rise on them that a rule shows, mm: 1 on 600 is 0.1° (common practice). */
+const LEGS = { metric: { leg: 600, rise: 1 }, us: { leg: 24 * 25.4, rise: 25.4 / 16 } } as const;
 
 export const pieceAsk = (m: Member): PieceAsk => ({
   need: m.need,
@@ -43,8 +45,8 @@ const blankSteps = (s: Situation, rail: RailName, i: number): readonly StepDraft
       words: 'measure-tube',
       fills: {
         rail,
-        depth: thickness(nominal.depth_mm),
-        width: thickness(nominal.width_mm),
+        depth: length(nominal.depth_mm),
+        width: length(nominal.width_mm),
         wall: thickness(nominal.wall_mm),
         side: thickness(sideTolerance(nominal.depth_mm)),
       },
@@ -86,7 +88,7 @@ const blankSteps = (s: Situation, rail: RailName, i: number): readonly StepDraft
       ...common,
       key: `cut/clean-rail@${rail}`,
       words: rolled ? 'clean-rail-rolled' : 'clean-rail',
-      fills: { rail, clean: length(CLEAN_BACK) },
+      fills: { rail, clean: roughly(CLEAN_BACK) },
       turn: TURN.receive + 60 + i,
       needs: [`cut/rail@${rail}`],
       uses: [],
@@ -158,6 +160,7 @@ const testPiece = (s: Situation): StepDraft => {
   const d = s.ramp.design;
   const tube = nominalTube(s);
   // Asked from the kerf as planned, never from the one this very reading teaches.
+  const { leg, rise } = LEGS[s.build.system];
   const turn = (READINGS.testKerf.slits * d.cutter.kerf_mm) / (tube.depth_mm - tube.wall_mm / 2);
   return {
     key: READINGS.testKerf.step,
@@ -165,12 +168,12 @@ const testPiece = (s: Situation): StepDraft => {
     words: 'test-piece',
     fills: {
       slits: READINGS.testKerf.slits,
-      long: length(TEST_PIECE_LONG),
+      long: roughly(TEST_PIECE_LONG),
       turn: { v: turn, as: 'angle' },
       kerf: thickness(d.cutter.kerf_mm),
-      leg: length(LEG),
-      rise: length(1),
-      step: { v: 1 / LEG, as: 'angle' },
+      leg: length(leg),
+      rise: length(rise),
+      step: { v: Math.atan(rise / leg), as: 'angle', step: 0.05 },
       stop: length(2 * tube.wall_mm),
     },
     turn: TURN.receive + 100,

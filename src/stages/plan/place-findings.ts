@@ -1,9 +1,6 @@
 import type { Finding } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
-import { helpersSaid, liftPeople } from './place.ts';
-
-/** Clear room on each side of the frame in a doorway, mm (common practice). */
-const DOOR_CLEAR = 50;
+import { DOOR_CLEAR, helpersSaid, liftPeople } from './place.ts';
 
 const doorFinding = (s: Situation): readonly Finding[] => {
   const { envelope: e, design: d } = s.ramp;
@@ -20,7 +17,7 @@ const doorFinding = (s: Situation): readonly Finding[] => {
         door: { v: d.door.width_mm, as: 'length' },
         smallest: { v: sides[0] ?? 0, as: 'length' },
         second: { v: sides[1] ?? 0, as: 'length' },
-        clear: { v: DOOR_CLEAR, as: 'length' },
+        clear: { v: DOOR_CLEAR, as: 'length', step: 1 },
       },
       offers: [
         { remedy: 'door-bolted', minutes: 60, plan: { bolted: 'crossmembers' } },

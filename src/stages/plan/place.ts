@@ -21,4 +21,7 @@ export const jigSheets = (s: Situation): number =>
   Math.ceil((s.ramp.lip.x_mm + ROOM_ROUND_JIG) / 2440) * Math.ceil((s.ramp.lip.y_mm + ROOM_ROUND_JIG) / 1220);
 
 /** Longest lead for a small machine on a household circuit, m: 7.6 m (25 ft) of 12 AWG, 15 m of 10 AWG (one garage-welding page [found]; 2.5 mm² is nearest [practice]). */
-export const LEAD_m = { thin: 7.6, thick: 15.2 } as const;
+export const LEAD_m = { thin: 7.62, thick: 15.24 } as const;
+
+/** Clear room on each side of the frame in a doorway, mm (common practice). */
+export const DOOR_CLEAR = 50;

@@ -99,7 +99,7 @@ const entryLong = (s: Situation): readonly Offer[] => {
   if (flat !== null && flat.entryShare < s.ramp.entry.share) {
     offers.push(
       change('entry-shallow-tube', 'tube', tube, {
-        depth: thickness(tube.depth_mm),
+        depth: length(tube.depth_mm),
         share: { v: flat.entryShare * 100, as: 'percent' },
       }),
     );
@@ -121,7 +121,7 @@ const flatsTight = (s: Situation): readonly Offer[] => {
   if (side !== undefined) {
     const post = { ...d.post, depth_mm: side, width_mm: side };
     if (variant(s, { post }) !== null)
-      offers.push(change('tight-post', 'post', post, { side: thickness(side) }));
+      offers.push(change('tight-post', 'post', post, { side: length(side) }));
   }
   for (let k = d.cutter.kerf_mm + 0.1; k <= d.cutter.kerf_mm + 1; k += 0.1) {
     const cutter = { ...d.cutter, kerf_mm: Math.round(k * 100) / 100 };
@@ -174,7 +174,7 @@ const kinkFelt = (s: Situation): readonly Offer[] => {
   const v = variant(s, { tube });
   if (v !== null && !hasProblem(v, 'kink-felt')) {
     offers.push(
-      change('kink-tube', 'tube', tube, { depth: thickness(tube.depth_mm), count: v.plan.slits.length }),
+      change('kink-tube', 'tube', tube, { depth: length(tube.depth_mm), count: v.plan.slits.length }),
     );
   }
   return [

@@ -93,8 +93,8 @@ export const shoppingList = (s: Situation): readonly Item[] => {
     {
       bars: count(rail.bars),
       bar: { v: BAR_mm[s.build.system], as: 'length' },
-      depth: { v: d.tube.depth_mm, as: 'thickness' },
-      width: { v: d.tube.width_mm, as: 'thickness' },
+      depth: { v: d.tube.depth_mm, as: 'length' },
+      width: { v: d.tube.width_mm, as: 'length' },
       wall: { v: d.tube.wall_mm, as: 'thickness' },
     },
   );
@@ -106,8 +106,8 @@ export const shoppingList = (s: Situation): readonly Item[] => {
       {
         bars: count(post.bars),
         bar: { v: BAR_mm[s.build.system], as: 'length' },
-        depth: { v: d.post.depth_mm, as: 'thickness' },
-        width: { v: d.post.width_mm, as: 'thickness' },
+        depth: { v: d.post.depth_mm, as: 'length' },
+        width: { v: d.post.width_mm, as: 'length' },
         wall: { v: d.post.wall_mm, as: 'thickness' },
       },
     );
@@ -127,7 +127,7 @@ export const shoppingList = (s: Situation): readonly Item[] => {
   );
   if (d.deck.kind === 'sheet') {
     add('deck-sheets', 'deck sheets', count(deckPieces(s)), {
-      layer: { v: d.deck.layer_mm, as: 'thickness' },
+      layer: { v: d.deck.layer_mm, as: 'length' },
       layers: count(d.deck.layers),
     });
   } else {

@@ -44,8 +44,8 @@ export const slitWays = (s: Situation): readonly Finding[] => {
       remedy,
       fills: {
         ...planFills(v.plan, rails),
-        depth: { v: v.design.tube.depth_mm, as: 'thickness' },
-        width: { v: v.design.tube.width_mm, as: 'thickness' },
+        depth: { v: v.design.tube.depth_mm, as: 'length' },
+        width: { v: v.design.tube.width_mm, as: 'length' },
       },
       minutes: slitMinutes(s, v.plan, v.design.tube),
       plan: { field, value: change[field] },

@@ -8,7 +8,7 @@ import type { Fill, StepDraft } from '../sheet.ts';
 import { sideView } from '../side-view.ts';
 import type { Situation } from '../situation.ts';
 import { slitStrip } from '../slit-strip.ts';
-import { jigSheets, LEAD_m, liftPeople, ROOM_ROUND_JIG } from './place.ts';
+import { DOOR_CLEAR, jigSheets, LEAD_m, liftPeople, ROOM_ROUND_JIG } from './place.ts';
 import { shoppingList } from './shopping.ts';
 import { slitMinutes } from './slit-ways.ts';
 
@@ -41,8 +41,12 @@ type Words = (typeof STEPS)[number];
 /** Free reach of a disc under its guard, mm: (disc − 42 mm flange)/2 when new, and when worn to 90 mm (derived; flange practice). */
 const reach = (disc_mm: number): number => (disc_mm - 42) / 2;
 const WORN_DISC = 90;
+/** Nothing that burns within this of sparks, m: 35 ft (state text that mirrors OSHA 1910.252(a)(2)(iii) [found]). */
+const FIRE_m = 10.7;
 
 const length = (v: number): Fill => ({ v, as: 'length' });
+/** A length of practice, not of the frame: to the whole unit. */
+const roughly = (v: number): Fill => ({ v, as: 'length', step: 1 });
 
 /** What a plan step needs beyond its words. */
 type Spec = Partial<Omit<StepDraft, 'key' | 'stage' | 'words' | 'turn'>> &
@@ -97,7 +101,7 @@ const sawSpec = (s: Situation): Spec => {
       reach: length(reach(d.grinder)),
       worn: length(reach(WORN_DISC)),
       'worn-disc': length(WORN_DISC),
-      wall: { v: d.tube.wall_mm, as: 'thickness' },
+      wall: length(d.tube.wall_mm),
       widest: { v: largestKerf(d.tube.wall_mm), as: 'thickness' },
       saw: kind,
     },
@@ -108,7 +112,7 @@ const sawSpec = (s: Situation): Spec => {
 const deckSpec = (s: Situation): Spec => {
   const d = s.ramp.design;
   const common = {
-    thick: { v: deckThickness(d.deck), as: 'thickness' } as Fill,
+    thick: length(deckThickness(d.deck)),
     rails: s.ramp.rails.length,
     clear: length(clearWidth(d)),
   };
@@ -127,9 +131,9 @@ const deckSpec = (s: Situation): Spec => {
     fills: {
       ...common,
       layers: d.deck.layers,
-      layer: { v: d.deck.layer_mm, as: 'thickness' },
-      least: length(SHEET_SUPPORT_LEAST),
-      most: length(SHEET_SUPPORT_MOST),
+      layer: length(d.deck.layer_mm),
+      least: roughly(SHEET_SUPPORT_LEAST),
+      most: roughly(SHEET_SUPPORT_MOST),
       radius: length(d.arc.radius_mm),
     },
     uses: ['rail-count'],
@@ -161,8 +165,8 @@ const specs = (s: Situation): readonly Spec[] => {
       name: 'lines',
       words: 'lines',
       fills: {
-        deck: { v: deckThickness(d.deck), as: 'thickness' },
-        depth: { v: d.tube.depth_mm, as: 'thickness' },
+        deck: length(deckThickness(d.deck)),
+        depth: length(d.tube.depth_mm),
         off: length(deckThickness(d.deck) + d.tube.depth_mm),
       },
       uses: ['deck', 'top-face', 'back-wall', 'bottom-face'].map(face => `${face}-radius`),
@@ -200,17 +204,20 @@ const specs = (s: Situation): readonly Spec[] => {
       name: 'place',
       words: 'place',
       fills: {
-        long: length((first?.cut_mm ?? 0) + 2 * ROOM_ROUND_JIG),
-        room: length(ROOM_ROUND_JIG),
+        long: roughly(Math.ceil(((first?.cut_mm ?? 0) + 2 * ROOM_ROUND_JIG) / 50) * 50),
+        room: roughly(ROOM_ROUND_JIG),
         sheets: jigSheets(s),
-        fire: { v: 10.7, as: 'distance' },
+        fire: { v: FIRE_m, as: 'distance', step: 1 },
       },
       minutes: [15, 30],
     },
     {
       name: 'power',
       words: 'power',
-      fills: { thin: { v: LEAD_m.thin, as: 'distance' }, thick: { v: LEAD_m.thick, as: 'distance' } },
+      fills: {
+        thin: { v: LEAD_m.thin, as: 'distance', step: 0.5 },
+        thick: { v: LEAD_m.thick, as: 'distance', step: 0.5 },
+      },
       asks: [{ ask: 'lead', as: 'distance', expected: [0, 2 * LEAD_m.thick], possible: [0, 200] }],
       minutes: [10, 20],
     },
@@ -231,7 +238,7 @@ const specs = (s: Situation): readonly Spec[] => {
         high: length(envelope.height_mm),
         door: length(d.door.width_mm),
         'door-high': length(d.door.height_mm),
-        clear: length(50),
+        clear: roughly(DOOR_CLEAR),
       },
       uses: ['frame-length', 'frame-width', 'frame-height', 'mass-frame'],
       tall: ['frame-width', 'frame-height'],
