@@ -1,23 +1,12 @@
 import { countingSurvey } from '../../build/fold.ts';
 import type { RailName } from '../../ramp/design.ts';
+import { limitsOf } from '../rail-findings/limits.ts';
+import { clampPlaces } from '../remedies/forced-rail.ts';
 import type { Gate, Item, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { holdingOf } from './holding.ts';
-import { SMOOTH_LIMIT } from './limits.ts';
-import { diagonalsOf, flatsNear, KEYS } from './side.ts';
-
-/** One clamp, or one pair of blocks, for so much of rail, mm; never fewer than three (common practice). */
-const RAIL_PER_CLAMP = 400;
-const FEWEST_CLAMPS = 3;
-
-/** Flats that carry a clamp, entry to lip. */
-export const clampFlats = (s: Situation, rail: RailName): readonly number[] => {
-  const plan = s.ramp.plans.get(rail);
-  if (plan === undefined) return [];
-  const count = Math.max(FEWEST_CLAMPS, Math.ceil(plan.toLip_mm / RAIL_PER_CLAMP));
-  const wanted = Array.from({ length: count }, (_, k) => ((k + 0.5) * plan.toLip_mm) / count);
-  return [...flatsNear(plan, wanted)].sort((a, b) => a - b);
-};
+import { diagonalsOf, KEYS } from './side.ts';
+import { springGate } from './spring-back.ts';
 
 /** The order clamps come off: the middle one first, then outward by turns, the ends last. */
 export const middleFirst = <T>(row: readonly T[]): readonly T[] => {
@@ -41,10 +30,10 @@ const notHeld = (s: Situation, rail: RailName): Gate => {
 /** Letting the clamps go, and reading the rail as it stands by itself. */
 export const letGoSteps = (s: Situation, rail: RailName, turn: number): readonly StepDraft[] => {
   const plan = s.ramp.plans.get(rail);
-  const items: readonly Item[] = middleFirst(clampFlats(s, rail)).map(flat => ({
-    key: `${KEYS.clamps(rail)}#${flat}`,
-    name: String(flat),
-    value: { v: plan?.flats_mm[flat] ?? 0, as: 'length' },
+  const items: readonly Item[] = middleFirst(plan === undefined ? [] : clampPlaces(plan)).map(clamp => ({
+    key: `${KEYS.clamps(rail)}#${clamp.name}`,
+    name: clamp.name,
+    value: { v: clamp.along_mm, as: 'length' },
   }));
   return [
     {
@@ -54,7 +43,7 @@ export const letGoSteps = (s: Situation, rail: RailName, turn: number): readonly
       fills: {
         rail,
         count: items.length,
-        limit: { v: SMOOTH_LIMIT[s.ramp.design.tolerance], as: 'length' },
+        limit: { v: limitsOf(s).smooth, as: 'length' },
       },
       turn,
       needs: [
@@ -66,7 +55,7 @@ export const letGoSteps = (s: Situation, rail: RailName, turn: number): readonly
       tall: [`springs-back@${rail}`],
       line: 'finished line',
       items,
-      gates: [notHeld(s, rail)],
+      gates: [notHeld(s, rail), springGate(s, rail)],
       cautions: ['clamp-force'],
       minutes: [15, 25],
     },

@@ -3,6 +3,3 @@ export const MATTERS = { cut: 0.5, angle: (0.1 * Math.PI) / 180, movement: 1, fo
 
 /** Gap that a cut piece may leave at its joint, mm: shrinkage stays under half a millimetre (common practice). */
 export const FIT_GAP = 1;
-
-/** Smooth error of one rail that is left alone, mm (common practice; a careful shop with a table halves it). */
-export const SMOOTH_LIMIT = { novice: 4, 'careful shop': 2 } as const;

@@ -13,7 +13,7 @@ import { MATTERS } from './limits.ts';
 import { openedRise, openPerUpright } from './opening.ts';
 import { pieceFigures } from './pieces.ts';
 import { diagonalsOf, uprightsOf } from './side.ts';
-import { springAsk, springFigures, springFindings } from './spring-back.ts';
+import { springAsk, springFigures } from './spring-back.ts';
 import { uprightSteps } from './uprights.ts';
 
 /** Keys of the words of this stage's steps. */
@@ -81,7 +81,6 @@ export const braceSheet: StageSheet = s => {
       ...railFindings(s, 'brace'),
       ...pieceFindings(s, ['lip upright', 'upright', 'diagonal'], 'brace'),
       ...nearSlitFindings(s),
-      ...rails.flatMap(rail => springFindings(s, rail)),
     ],
     scene: sideView(s, rails[0] === undefined ? {} : { lit: rails[0] }),
     ...(asked.length === 0 ? {} : { asked }),

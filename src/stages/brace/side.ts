@@ -1,6 +1,5 @@
 import type { RailName } from '../../ramp/design.ts';
 import type { Member } from '../../ramp/members.ts';
-import type { RailPlan } from '../../ramp/rail-plan.ts';
 import type { Situation } from '../situation.ts';
 
 /** Uprights of one side frame in the order they go in: the lip upright first, then from the lip down. */
@@ -13,19 +12,6 @@ export const diagonalsOf = (s: Situation, rail: RailName): readonly Member[] =>
 
 /** What is written on the piece: the flat it stands on, or lip. */
 export const standName = (m: Member): string => (m.flat === undefined ? 'lip' : String(m.flat));
-
-/** Spots of a rail's flats nearest to given distances along the back wall, mm; never one flat twice. */
-export const flatsNear = (plan: RailPlan, wanted_mm: readonly number[]): readonly number[] => {
-  const flats = plan.flats_mm.map((at, k) => ({ k, at })).slice(1, -1);
-  const taken = new Set<number>();
-  return wanted_mm.flatMap(wanted => {
-    const free = flats.filter(f => !taken.has(f.k));
-    const nearest = free.sort((a, b) => Math.abs(a.at - wanted) - Math.abs(b.at - wanted))[0];
-    if (nearest === undefined) return [];
-    taken.add(nearest.k);
-    return [nearest.k];
-  });
-};
 
 /** Keys of the steps of one side frame: said once here, since ticks of one step open gates of another. */
 export const KEYS = {

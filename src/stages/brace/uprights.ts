@@ -82,8 +82,8 @@ export const uprightSteps = (s: Situation, rail: RailName, turn: number): readon
       fills,
       turn: turn + 30,
       needs: [KEYS.fit(rail)],
-      uses: [`upright-opens@${rail}`, `rise-opens@${rail}`],
-      tall: [`rise-opens@${rail}`],
+      uses: [`upright-opens@${rail}`, `rise-opens@${rail}`, `springs-back@${rail}`],
+      tall: [`springs-back@${rail}`],
       minutes: times(n, MINUTES.weld),
     },
   ];
