@@ -133,11 +133,12 @@ describe('marks and slits', () => {
     expect(fills?.['to-end']).toEqual({ v: 1690 - last, as: 'length' });
   });
 
-  test('the tall figure is the next slit to saw', () => {
+  test('the drawing lights the next slit to saw', () => {
     const doings = [mark('A', 1), tick('cut/saw-third@A:1#1'), tick('cut/saw-third@A:1#2')];
     const s = situation(...doings);
-    const value = cutSheet(s).figures.find(f => f.id === 'next-slit@A:1')?.value;
-    expect(value).toEqual({ is: 'exact', v: s.ramp.plans.get('A')?.slits[2]?.at_mm });
+    const items = step(cutSheet(s), 'cut/saw-third@A:1')?.scene?.items ?? [];
+    const lit = items.flatMap(i => (i.is === 'label' && i.lit === true ? [i.text] : []));
+    expect(lit).toEqual(['3']);
   });
 
   test('the stop line stands two walls above the back of the tube as it was measured', () => {

@@ -243,7 +243,7 @@ describe('words of the plan', () => {
 
   test('every refused use has a reason and somebody to ask, and is a choice of the question', () => {
     const choices = Object.keys(WORDS.questions.use?.choices ?? {});
-    expect(choices).toEqual([...DESIGN_VALUES.use.options, ...REFUSED_USES]);
+    expect(choices).toEqual(expect.arrayContaining([...DESIGN_VALUES.use.options, ...REFUSED_USES]));
     for (const use of REFUSED_USES) expect(WORDS.refusals[`use-${use}`]?.accepted).toBeTruthy();
     expect(Object.keys(WORDS.questions)).toEqual([
       'use',

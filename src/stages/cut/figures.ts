@@ -5,7 +5,6 @@ import { clearWidth } from '../../ramp/members.ts';
 import type { Figure } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { foldingOverhang, stopLine } from './hinge.ts';
-import { nextMark, nextSlit, thirdsOf } from './thirds.ts';
 
 /** A caliper reading of a rail's tube, or what it waits for. */
 const tubeFigure = (
@@ -24,22 +23,6 @@ const tubeFigure = (
     matters,
   };
 };
-
-const thirdFigures = (s: Situation, rail: RailName): readonly Figure[] =>
-  thirdsOf(s, rail).flatMap(({ third, slits }): Figure[] => {
-    const place = (id: string, v: number | undefined): Figure => ({
-      id: `${id}@${rail}:${third}`,
-      kind: 'dimension',
-      as: 'slit',
-      line: { face: 'hinge line', rail },
-      value: { is: 'exact', v: v ?? slits.at(-1)?.at_mm ?? 0 },
-      matters: 0.3,
-    });
-    return [
-      place('next-mark', nextMark(s, rail, third)?.at_mm),
-      place('next-slit', nextSlit(s, rail, third)?.at_mm),
-    ];
-  });
 
 const railFigures = (s: Situation, rail: RailName): readonly Figure[] => {
   const tube = { ...s.ramp.design.tube, ...s.measured.tubes.get(rail) };
@@ -83,11 +66,10 @@ const railFigures = (s: Situation, rail: RailName): readonly Figure[] => {
       value: { is: 'exact', v: foldingOverhang(tube) },
       matters: 20,
     },
-    ...thirdFigures(s, rail),
   ];
 };
 
-/** The numbers of the cutting: tubes as measured, stop lines, the marks one by one, lengths of straight pieces. */
+/** The numbers of the cutting: tubes as measured, stop lines, lengths of blanks and straight pieces. */
 export const cutFigures = (s: Situation): readonly Figure[] => [
   {
     id: 'cross-length',

@@ -93,8 +93,8 @@ const steps = (
       },
       turn: railTurn(d, index, { third, part: 'mark' }),
       needs: markNeeds(s, rail, index, third, before),
-      uses: [`next-mark@${rail}:${third}`, `stop-line@${rail}`],
-      tall: [`next-mark@${rail}:${third}`],
+      uses: [`stop-line@${rail}`],
+      tall: [`stop-line@${rail}`],
       line,
       items: slits.map(slit => ({
         key: markItemKey(rail, third, slit.number),
@@ -120,8 +120,8 @@ const steps = (
       },
       turn: railTurn(d, index, { third, part: 'saw' }),
       needs: [markKey(rail, third)],
-      uses: [`next-slit@${rail}:${third}`, `stop-line@${rail}`, `overhang@${rail}`],
-      tall: [`next-slit@${rail}:${third}`, `stop-line@${rail}`],
+      uses: [`stop-line@${rail}`, `overhang@${rail}`],
+      tall: [`stop-line@${rail}`],
       line,
       items: slits.map(slit => ({
         key: sawItemKey(rail, third, slit.number),
