@@ -193,7 +193,10 @@ const OFFERS: Readonly<Record<string, (s: Situation) => readonly Offer[]>> = {
 };
 
 const finding = (s: Situation, p: Problem): Finding | null => {
-  const offers = OFFERS[p.code]?.(s);
+  const own = OFFERS[p.code]?.(s);
+  // Where no single change mends it, the design page is still open.
+  const byHand: Offer = { remedy: 'design-by-hand', minutes: 10, plan: { field: p.fields[0] ?? 'shape' } };
+  const offers = own === undefined || own.length >= 3 ? own : [byHand, ...own];
   return offers === undefined
     ? null
     : {

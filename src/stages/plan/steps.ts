@@ -1,7 +1,8 @@
+import { spotAtX } from '../../ramp/curve.ts';
 import { boardSpan, SHEET_SUPPORT_LEAST, SHEET_SUPPORT_MOST } from '../../ramp/deck.ts';
 import { clearWidth } from '../../ramp/members.ts';
 import { largestKerf } from '../../ramp/problems.ts';
-import { SPARE_LENGTH } from '../../ramp/rail-plan.ts';
+import { curveOf, SPARE_LENGTH } from '../../ramp/rail-plan.ts';
 import { deckThickness } from '../../ramp/settle.ts';
 import { TURN } from '../order.ts';
 import type { Fill, StepDraft } from '../sheet.ts';
@@ -176,7 +177,7 @@ const specs = (s: Situation): readonly Spec[] => {
     {
       name: 'entry',
       words: entry.share > 0.5 ? 'entry-ribs' : 'entry',
-      fills: { bearers: entry.bearers.length, high: length(entry.deckHeight_mm) },
+      fills: { bearers: entry.bearers.length, high: length(spotAtX(curveOf(d), 0, entry.length_mm).y) },
       uses: ['entry-length', 'entry-share'],
       tall: ['entry-length'],
       line: { face: 'ground' },
