@@ -61,7 +61,8 @@ const sideFigures = (s: Situation, rail: string): readonly Figure[] => [
  */
 export const braceSheet: StageSheet = s => {
   const { rails } = s.ramp;
-  const asked = rails.flatMap(rail => springAsk(s, rail) ?? []);
+  const found = railFindings(s, 'brace');
+  const asked = [...found.asked, ...rails.flatMap(rail => springAsk(s, rail) ?? [])];
   return {
     stage: 'brace',
     figures: rails.flatMap(rail => sideFigures(s, rail)),
@@ -78,7 +79,7 @@ export const braceSheet: StageSheet = s => {
       ...remedySteps(s, 'brace'),
     ],
     findings: [
-      ...railFindings(s, 'brace'),
+      ...found.findings,
       ...pieceFindings(s, ['lip upright', 'upright', 'diagonal'], 'brace'),
       ...nearSlitFindings(s),
     ],

@@ -15,6 +15,13 @@ export type Packer = Readonly<{ rail: RailName; spot: string; along_mm: number; 
 const raised = (s: Situation, rail: RailName): number =>
   s.build.ticks.get(`assemble/pack-base@${rail}`)?.basis[`base-pack@${rail}`] ?? 0;
 
+/** Whether some rail is to be packed straight, as was chosen about it: then all rails meet one line, not only each other. */
+const packedStraight = (s: Situation): boolean =>
+  s.ramp.rails.some(rail => {
+    const survey = s.ramp.shapes.get(rail)?.survey ?? null;
+    return survey !== null && s.build.chosen.some(c => c.remedy === 'packers' && c.plan.survey === survey);
+  });
+
 /**
  * Packers that bring every rail up to the highest at each of its flats, from the last survey of each; nothing until all are
  * measured. What the base was packed up counts as done: raised by p, the rail lies p·cos(slope) nearer the centre.
@@ -27,19 +34,25 @@ export const packersOf = (s: Situation): readonly Packer[] => {
     if (shape === undefined) return 0;
     return shape.offsetAt(along) + raised(s, rail) * Math.cos(shape.bottomAt(along).slope);
   };
-  return rails.flatMap(rail => {
-    const plan = plans.get(rail);
-    if (plan === undefined) return [];
-    const spots = [
-      ...plan.flats_mm.slice(0, -1).map((at, k) => ({ name: k === 0 ? 'entry' : String(k), at })),
-      { name: 'lip', at: plan.toLip_mm },
-    ];
-    return spots.flatMap(({ name, at }): Packer[] => {
-      const top = Math.max(...rails.map(other => heightAt(other, at)));
+  const spots = new Map(
+    [...plans.values()].map(plan => [
+      plan.rail,
+      [
+        ...plan.flats_mm.slice(0, -1).map((at, k) => ({ name: k === 0 ? 'entry' : String(k), at })),
+        { name: 'lip', at: plan.toLip_mm },
+      ],
+    ]),
+  );
+  const highest = packedStraight(s)
+    ? Math.max(...rails.flatMap(rail => (spots.get(rail) ?? []).map(({ at }) => heightAt(rail, at))))
+    : null;
+  return rails.flatMap(rail =>
+    (spots.get(rail) ?? []).flatMap(({ name, at }): Packer[] => {
+      const top = highest ?? Math.max(...rails.map(other => heightAt(other, at)));
       const thick_mm = Math.round((top - heightAt(rail, at)) / STEP) * STEP;
       return thick_mm >= LEAST ? [{ rail, spot: name, along_mm: at, thick_mm }] : [];
-    });
-  });
+    }),
+  );
 };
 
 /** Laying the packers dry, with the deck tried on them; no step where the rails match. */
