@@ -1,0 +1,61 @@
+import { jigScene } from '../jig.ts';
+import type { StageSheet } from '../situation.ts';
+import { chosenSteps } from './chosen-steps.ts';
+import { tackFigures } from './figures.ts';
+import { jigSteps, ownLineSteps } from './jig-steps.ts';
+import { surveySteps } from './survey-steps.ts';
+import { thirdFindings } from './third-findings.ts';
+import { thirdSteps } from './third-steps.ts';
+import { twistFindings } from './twist-findings.ts';
+
+/** Word keys of the steps of tacking. */
+export const STEPS = [
+  'jig-sheet',
+  'lines',
+  'lines-own',
+  'lines-rolled',
+  'edges',
+  'edges-rolled',
+  'template',
+  'blocks',
+  'blocks-few-clamps',
+  'blocks-rolled',
+  'close-third',
+  'close-third-gap',
+  'look-third',
+  'tack-rest',
+  'tack-rest-shim',
+  'tack-rest-press',
+  'read-third',
+  'survey',
+  'survey-rolled',
+  'sideways',
+  'twist',
+  'carry',
+  'third-open',
+  'third-close',
+  'twist-tack-again',
+  'twist-weld-held',
+  'twist-packers',
+  'twist-send-back',
+] as const;
+
+/** The page of tacking: the jig, each third closed and read, and the tacked rail measured before anything is welded. */
+export const tackSheet: StageSheet = s => ({
+  stage: 'tack',
+  figures: tackFigures(s),
+  steps: [
+    ...jigSteps(s),
+    ...s.ramp.rails.flatMap((rail, i) => [
+      ...ownLineSteps(s, rail, i),
+      ...thirdSteps(s, rail, i),
+      ...surveySteps(s, rail, i),
+    ]),
+    ...chosenSteps(s),
+  ],
+  findings: [...thirdFindings(s), ...twistFindings(s)],
+  scene: jigScene(s, s.ramp.rails[0] ?? 'A', {
+    railOn: s.ramp.design.route === 'rolled' ? 'finished line' : 'tack line',
+    blocks: true,
+  }),
+});

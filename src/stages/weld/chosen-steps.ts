@@ -1,0 +1,45 @@
+import type { Chosen } from '../../build/fold.ts';
+import { railTurn } from '../order.ts';
+import type { Fills, StepDraft } from '../sheet.ts';
+import type { Situation } from '../situation.ts';
+
+/** Numbers are read from what was frozen when the remedy was chosen; anything else in it is not understood and left out. */
+const numbers = (v: unknown): readonly number[] =>
+  Array.isArray(v) ? v.filter((n): n is number => typeof n === 'number') : [];
+
+/** Steps that a chosen remedy of the half-way reading asks for, with the numbers it was chosen with. */
+const stepOf = (s: Situation, chosen: Chosen): StepDraft | null => {
+  const rail = typeof chosen.plan.rail === 'string' ? chosen.plan.rail : '';
+  const index = s.ramp.rails.indexOf(rail);
+  if (index < 0) return null;
+  const key = `weld/${chosen.remedy}@${chosen.entry}`;
+  const slits = numbers(chosen.plan.slits);
+  const gap = typeof chosen.plan.gap_mm === 'number' ? chosen.plan.gap_mm : 0;
+  const fills: Fills = { rail, count: slits.length, gap: { v: gap, as: 'thickness' } };
+  const common = {
+    key,
+    stage: 'weld',
+    fills,
+    turn: railTurn(s.ramp.design, index, { after: 'weld', at: 3 }),
+    needs: [],
+    uses: [],
+  } as const;
+  switch (chosen.remedy) {
+    case 'half-open-gaps':
+    case 'half-check-tacks':
+      return {
+        ...common,
+        words: chosen.remedy,
+        line: 'tack line',
+        items: slits.map(slit => ({ key: `${key}#${slit}`, name: String(slit) })),
+        minutes: [3 * slits.length, 6 * slits.length],
+      };
+    case 'half-narrow-beads':
+      return { ...common, words: chosen.remedy, minutes: [10, 20] };
+    default:
+      return null;
+  }
+};
+
+export const chosenSteps = (s: Situation): readonly StepDraft[] =>
+  s.build.chosen.map(c => stepOf(s, c)).filter(step => step !== null);
