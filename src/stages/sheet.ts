@@ -33,7 +33,10 @@ export type Figure = Readonly<
     matters: number;
     /** The survey or reading it stands on, when measured. */
     on?: string;
-  } & ({ kind: 'dimension'; as: 'length' | 'slit'; line: LineRef | LineName } | { kind: 'size'; as: Quantity })
+  } & (
+    | { kind: 'dimension'; as: 'length' | 'slit'; line: LineRef | LineName }
+    | { kind: 'size'; as: Quantity }
+  )
 >;
 /** Lines laid out on the jig that are no face of the frame. */
 export type LineName = 'tack line' | 'finished line';
@@ -64,7 +67,12 @@ export type Item = Readonly<{
   piece?: PieceAsk;
 }>;
 
-export type PieceAsk = Readonly<{ need: string; section: string; long_mm: number; ends_rad: readonly [number, number] }>;
+export type PieceAsk = Readonly<{
+  need: string;
+  section: string;
+  long_mm: number;
+  ends_rad: readonly [number, number];
+}>;
 
 /** A condition that must hold before the step may be ticked. Words under `gates.<id>`: stop, why, opens (a list). */
 export type Gate = Readonly<{
@@ -162,4 +170,4 @@ export type SheetDraft = Readonly<{
 }>;
 
 /** A heavy question: a kernel's name and its input, plain data. */
-export type HeavyAsk = Readonly<{ topic: 'rail' | 'spring-back'; input: unknown }>;
+export type HeavyAsk = Readonly<{ topic: 'rail' | 'spring-back' | 'stock'; input: unknown }>;

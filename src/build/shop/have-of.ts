@@ -1,0 +1,60 @@
+import type { HeldBar } from '../../ramp/cutting/bars-left.ts';
+import type { Have } from '../../ramp/cutting/order.ts';
+import type { SoldBar } from '../../ramp/cutting/question.ts';
+import type { Build } from '../fold.ts';
+import { plannedKerf, type Shop } from './shop.ts';
+
+/** Kerf, prices, bars and offcuts of the shop, and what the build has sawn, as a cutting order takes them. */
+export const haveOf = (build: Build, buildId: string, shop: Shop): Have => {
+  const bought = shop.bought.get(buildId);
+  const offcuts = new Map<string, HeldBar[]>();
+  for (const o of shop.offcuts) {
+    // What this build left behind is counted with its bars already.
+    if (o.from === buildId || (o.usedBy !== null && o.usedBy !== buildId)) continue;
+    const bar: HeldBar = { id: o.id, from: 'offcut', length_mm: o.length_mm, needs: [] };
+    offcuts.set(o.section, [...(offcuts.get(o.section) ?? []), bar]);
+  }
+  return {
+    sold: soldOf(shop),
+    bought: bought === undefined ? null : bySection(bought),
+    offcuts,
+    sawn: build.pieces.map(p => ({
+      need: p.need,
+      section: p.section,
+      length_mm: p.length_mm,
+      spoiled: p.fate === 'spoiled' || build.chosen.some(c => c.plan.spoils === p.id),
+    })),
+    kerf_mm: plannedKerf(shop),
+    aim: shop.aim,
+  };
+};
+
+/** Lengths the person named, each with its price; a price alone also says that the length is sold. */
+const soldOf = (shop: Shop): ReadonlyMap<string, readonly SoldBar[]> => {
+  const sections = new Set([...shop.barSizes.keys(), ...shop.prices.keys()]);
+  return new Map(
+    [...sections].map(section => {
+      const prices = shop.prices.get(section) ?? new Map<number, number>();
+      const lengths = shop.barSizes.get(section) ?? [...prices.keys()];
+      return [
+        section,
+        lengths.map(length_mm => ({ length_mm, price: prices.get(length_mm) ?? null })),
+      ] as const;
+    }),
+  );
+};
+
+const bySection = (bars: readonly { section: string; length_mm: number; needs: readonly string[] }[]) => {
+  const map = new Map<string, HeldBar[]>();
+  bars.forEach(b => {
+    const own = map.get(b.section) ?? [];
+    own.push({
+      id: `${b.section}#${own.length + 1}`,
+      from: 'bought',
+      length_mm: b.length_mm,
+      needs: b.needs,
+    });
+    map.set(b.section, own);
+  });
+  return map;
+};

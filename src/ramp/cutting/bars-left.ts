@@ -1,0 +1,51 @@
+import type { Sawn } from './needed.ts';
+import type { OpenBar } from './question.ts';
+
+/** A bar or an offcut that lies in the shop as it was before this build cut into it. */
+export type HeldBar = Readonly<{
+  id: string;
+  from: 'bought' | 'offcut';
+  length_mm: number;
+  /** Needs that were to be cut from it when it was bought. */
+  needs: readonly string[];
+}>;
+
+/** A held bar with what has been sawn off it. */
+export type WorkedBar = OpenBar & Readonly<{ sawn: readonly Sawn[] }>;
+
+/** Shorter ends are no offcuts: the least upright worth cutting [practice]. */
+export const LEAST_OFFCUT = 100;
+
+/**
+ * What is left of the bars: each sawn piece, spoiled ones too, is taken off the bar it was to come from; one that was in no
+ * bar's list, or no longer fits there, off the first opened bar it fits, then off any. A piece that fits none came from
+ * elsewhere.
+ * @param sawn in the order they were cut
+ * @param trim_mm squaring of a bar's ends, taken with its first cut
+ */
+export const barsLeft = (
+  held: readonly HeldBar[],
+  sawn: readonly Sawn[],
+  kerf_mm: number,
+  trim_mm: number,
+): readonly WorkedBar[] => {
+  const bars = held.map(h => ({ ...h, left: h.length_mm, taken: [] as Sawn[] }));
+  const fits = (bar: (typeof bars)[number], piece: Sawn): boolean =>
+    bar.left - (bar.taken.length === 0 ? trim_mm : 0) >= piece.length_mm - 1;
+  for (const piece of sawn) {
+    const own = bars.find(b => b.needs.includes(piece.need) && fits(b, piece));
+    const opened = bars.find(b => b.taken.length > 0 && fits(b, piece));
+    const bar = own ?? opened ?? bars.find(b => fits(b, piece));
+    if (bar === undefined) continue;
+    bar.left = Math.max(0, bar.left - (bar.taken.length === 0 ? trim_mm : 0) - piece.length_mm - kerf_mm);
+    bar.taken.push(piece);
+  }
+  return bars.map(b => ({
+    id: b.id,
+    from: b.from,
+    whole_mm: b.length_mm,
+    squared: b.taken.length > 0,
+    left_mm: b.left,
+    sawn: b.taken,
+  }));
+};

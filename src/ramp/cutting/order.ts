@@ -1,0 +1,115 @@
+import type { Outcome } from '../../quantity/outcome.ts';
+import type { StockJob, StockPlan } from '../../reckon/stock/stock-job.ts';
+import type { Ramp } from '../ramp.ts';
+import { barsLeft, type HeldBar, type WorkedBar } from './bars-left.ts';
+import { type CutBar, cutBars } from './cut-bars.ts';
+import { deckWanted } from './deck-wanted.ts';
+import { type Sawn, steelWanted, type Wanted } from './needed.ts';
+import { type CutAim, type Question, questionOf, type SoldBar } from './question.ts';
+import type { StockSection } from './stock-section.ts';
+import { SAW_KERF, SQUARING, usualBars } from './usual-stock.ts';
+
+/** All that an order knows beside the ramp: what the yard sells, what lies in the shop, what was sawn. */
+export type Have = Readonly<{
+  /** Bars the yard sells of a section; the usual ones where none are named. */
+  sold: ReadonlyMap<string, readonly SoldBar[]>;
+  /** Bars bought for this build, by section; null before anything was bought. */
+  bought: ReadonlyMap<string, readonly HeldBar[]> | null;
+  offcuts: ReadonlyMap<string, readonly HeldBar[]>;
+  sawn: readonly Sawn[];
+  /** Kerf of the saw that cuts the bars, mm; null until read. */
+  kerf_mm: number | null;
+  aim: CutAim;
+}>;
+
+export const NOTHING_HAD: Have = {
+  sold: new Map(),
+  bought: null,
+  offcuts: new Map(),
+  sawn: [],
+  kerf_mm: null,
+  aim: 'price',
+};
+
+/** Gives a plan for a question: the best known by now. */
+export type Solve = (job: StockJob) => Outcome<StockPlan>;
+
+export type OrderedSection = Readonly<{
+  section: StockSection;
+  question: Question;
+  plan: Outcome<StockPlan>;
+  /** In the order they are cut; empty where there is no plan. */
+  bars: readonly CutBar[];
+  /** Times the saw's stop is set. */
+  stops: number;
+  /** Bars that lie in the shop, with what was sawn off each. */
+  worked: readonly WorkedBar[];
+  /** Bars were bought for it: what is sold is only what is still missing. */
+  bought: boolean;
+}>;
+
+export type Order = Readonly<{ sections: readonly OrderedSection[]; kerf_mm: number }>;
+
+const soldFor = (ramp: Ramp, have: Have, section: StockSection): readonly SoldBar[] =>
+  have.sold.get(section.name) ??
+  usualBars(ramp.design.system, section.kind).map(length_mm => ({ length_mm, price: null }));
+
+/** The bars that the first plan of the frame as drawn took: what was bought, where no list of it was kept. */
+const asDrawn = (
+  ramp: Ramp,
+  have: Have,
+  w: Wanted,
+  kerf_mm: number,
+  trim_mm: number,
+  solve: Solve,
+): readonly HeldBar[] => {
+  const drawn = steelWanted(ramp, [], kerf_mm, ramp.nominal).find(n => n.section.name === w.section.name);
+  if (drawn === undefined || drawn.pieces.length === 0) return [];
+  const saw = { kerf_mm, trim_mm };
+  const question = questionOf(w.section, drawn.pieces, soldFor(ramp, have, w.section), [], saw, have.aim);
+  const plan = solve(question.job);
+  return plan.ok ? barsOf(w.section.name, cutBars(question, plan.value).bars) : [];
+};
+
+const barsOf = (section: string, bars: readonly CutBar[]): readonly HeldBar[] =>
+  bars.map(b => ({
+    id: `${section}#${b.number}`,
+    from: 'bought',
+    length_mm: b.length_mm,
+    needs: b.cuts.map(c => c.piece.need),
+  }));
+
+/** What is bought when a person takes the sheet to the yard: bars not in the shop yet, with the pieces they are for. */
+export const barsToBuy = (ordered: OrderedSection): readonly HeldBar[] =>
+  barsOf(
+    ordered.section.name,
+    ordered.bars.filter(b => b.source.is === 'sold'),
+  );
+
+const sectionOrder = (ramp: Ramp, have: Have, w: Wanted, solve: Solve): OrderedSection => {
+  const { system } = ramp.design;
+  const steel = w.section.kind === 'tube' || w.section.kind === 'flat';
+  const kerf_mm = have.kerf_mm ?? SAW_KERF[system];
+  const trim_mm = steel ? SQUARING[system] : 0;
+  const sawn = have.sawn.filter(s => w.needs.has(s.need) || s.section === w.section.name);
+  const bought = have.bought?.get(w.section.name) ?? null;
+  // Steel that was sawn was bought, whether or not anybody said so.
+  const held = bought ?? (sawn.length > 0 ? asDrawn(ramp, have, w, kerf_mm, trim_mm, solve) : []);
+  const worked = barsLeft([...held, ...(have.offcuts.get(w.section.name) ?? [])], sawn, kerf_mm, trim_mm);
+  const open = worked.filter(b => b.left_mm > 0);
+  const saw = { kerf_mm, trim_mm };
+  const question = questionOf(w.section, w.pieces, soldFor(ramp, have, w.section), open, saw, have.aim);
+  const plan = solve(question.job);
+  const cut = plan.ok ? cutBars(question, plan.value) : { bars: [], stops: 0 };
+  return { section: w.section, question, plan, ...cut, worked, bought: held.length > 0 };
+};
+
+/** Every section of a ramp's order with its cutting plan: steel by section, then what the deck is cut from. */
+export const orderOf = (ramp: Ramp, have: Have, solve: Solve): Order => {
+  const kerf_mm = have.kerf_mm ?? SAW_KERF[ramp.design.system];
+  const wanted = [...steelWanted(ramp, have.sawn, kerf_mm), ...deckWanted(ramp)];
+  return {
+    kerf_mm,
+    sections: wanted.filter(w => w.pieces.length > 0).map(w => sectionOrder(ramp, have, w, solve)),
+  };
+};

@@ -1,0 +1,88 @@
+import { flatSection } from '../../reckon/steel/bar-section.ts';
+import { type TubeRule, tubeSection } from '../../reckon/steel/section.ts';
+import { BOARD_DENSITY, PLY_DENSITY } from '../deck.ts';
+import type { Tube } from '../design.ts';
+import { tubeMassPerMetre } from '../mass.ts';
+import { type Member, sectionName } from '../members.ts';
+import { type Design, settle } from '../settle.ts';
+
+export type StockKind = 'tube' | 'flat' | 'board' | 'sheet';
+
+/** One thing that is bought by length: its name in the shop, its sizes as sold, what a metre of it weighs. */
+export type StockSection = Readonly<{
+  name: string;
+  kind: StockKind;
+  /** Tube: depth, width, wall. Flat: width, width, thickness. Board: board width, thickness. Sheet: sheet width, layer. */
+  depth_mm: number;
+  width_mm: number;
+  wall_mm: number;
+  kgPerM: number;
+}>;
+
+const rounded = (v: number): string => String(Math.round(v * 100) / 100);
+
+const ruleOf = (d: Design): TubeRule => (d.standard === 'AISC' ? 'AISC' : 'EN10219');
+
+/** A metre of tube as sold, corners counted; a tube whose corners do not fit its sides is weighed with sharp ones. */
+export const tubeStock = (tube: Tube, rule: TubeRule): StockSection => {
+  const section = tubeSection({
+    shape: tube.depth_mm === tube.width_mm ? 'square' : 'rect',
+    depth_mm: tube.depth_mm,
+    width_mm: tube.width_mm,
+    wall_mm: tube.wall_mm,
+    rule,
+  });
+  return {
+    name: sectionName(tube),
+    kind: 'tube',
+    ...tube,
+    kgPerM: section.ok ? section.value.massPerM_kg : tubeMassPerMetre(tube),
+  };
+};
+
+const flatStock = (width_mm: number, thick_mm: number): StockSection => {
+  const section = flatSection(thick_mm, width_mm);
+  return {
+    name: `flat ${rounded(width_mm)}x${rounded(thick_mm)}`,
+    kind: 'flat',
+    depth_mm: width_mm,
+    width_mm,
+    wall_mm: thick_mm,
+    kgPerM: section.ok ? section.value.massPerM_kg : 0,
+  };
+};
+
+/** A board laid flat across the rails; density of softwood as in the ramp's own mass. */
+export const boardStock = (board_mm: number, thick_mm: number): StockSection => ({
+  name: `board ${rounded(board_mm)}x${rounded(thick_mm)}`,
+  kind: 'board',
+  depth_mm: board_mm,
+  width_mm: board_mm,
+  wall_mm: thick_mm,
+  kgPerM: board_mm * thick_mm * BOARD_DENSITY * 1e-6,
+});
+
+/** A sheet is cut across into strips: to the cutting plan it is a bar as long as the sheet. */
+export const sheetStock = (wide_mm: number, layer_mm: number): StockSection => ({
+  name: `sheet ${rounded(layer_mm)}`,
+  kind: 'sheet',
+  depth_mm: wide_mm,
+  width_mm: wide_mm,
+  wall_mm: layer_mm,
+  kgPerM: wide_mm * layer_mm * PLY_DENSITY * 1e-6,
+});
+
+/** The rail's tube as it was planned and bought, whatever the caliper found since. */
+export const tubeAsSold = (d: Design): Tube => {
+  const planned = settle(d.name, d.system, d.answered);
+  return planned.ok ? planned.value.tube : d.tube;
+};
+
+const RAILS: ReadonlySet<Member['kind']> = new Set(['curved rail', 'base rail']);
+
+/** What a member is cut from: tube by the sizes it was sold in, plates from flat bar of their width. */
+export const sectionOf = (d: Design, m: Member): StockSection => {
+  if (m.kind === 'side plate') return flatStock(m.tube.width_mm, tubeAsSold(d).wall_mm);
+  if (m.kind === 'foot plate') return flatStock(m.tube.width_mm, m.tube.wall_mm);
+  return tubeStock(RAILS.has(m.kind) ? tubeAsSold(d) : m.tube, ruleOf(d));
+};
