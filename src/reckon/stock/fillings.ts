@@ -1,0 +1,64 @@
+import { Columns } from './columns.ts';
+import type { Meter } from './meter.ts';
+import { Sums } from './sums.ts';
+
+/** All fillings that may belong to an answer, or null when there are too many to list. */
+export type Asked = Readonly<{
+  size: Float64Array;
+  demand: Int32Array;
+  room: Float64Array;
+  limit: Int32Array;
+  cost: Float64Array;
+  /** Room all the bars have beyond the pieces: no bar may waste more. */
+  slack: number;
+  /** Prices of a relaxation, and by how much a filling may be worse than they ask. */
+  worth: Float64Array;
+  toll: Float64Array;
+  gap: number;
+}>;
+
+/**
+ * Lists every filling that wastes no more than the slack and is no dearer, at the relaxation's prices, than the gap allows.
+ * The table of sums leads past what cannot come out.
+ */
+export const allFillings = (asked: Asked, most: number, steps: number, meter: Meter): Columns | null => {
+  const { size, demand, room, limit, cost, slack, worth, toll, gap } = asked;
+  const kinds = size.length;
+  const sums = Sums.of(size, demand, room[0]!);
+  const rate = new Float64Array(kinds + 1);
+  const rest = new Float64Array(kinds + 1);
+  for (let j = kinds - 1; j >= 0; j--) {
+    rate[j] = demand[j]! > 0 ? Math.max(rate[j + 1]!, worth[j]! / size[j]!) : rate[j + 1]!;
+    rest[j] = rest[j + 1]! + demand[j]! * size[j]!;
+  }
+  const columns = new Columns();
+  const taken = new Int32Array(kinds);
+  let done = 0;
+  let whole = true;
+  for (let t = 0; t < room.length && whole; t++) {
+    if (limit[t]! <= 0) continue;
+    const needed = cost[t]! - toll[t]! - gap;
+    const visit = (j: number, rem: number, val: number): void => {
+      if (!whole) return;
+      if (++done > steps || columns.count > most) {
+        whole = false;
+        return;
+      }
+      if (val + rem * rate[j]! < needed - 1e-9) return;
+      if (rem - rest[j]! > slack) return;
+      if (j === kinds) {
+        if (rem < room[t]!) columns.add(taken, t, room[t]! - rem);
+        return;
+      }
+      if (sums !== null && !sums.any(j, rem - slack, rem)) return;
+      for (let k = Math.min(demand[j]!, Math.floor(rem / size[j]!)); k >= 0; k--) {
+        taken[j] = k;
+        visit(j + 1, rem - k * size[j]!, val + k * worth[j]!);
+      }
+      taken[j] = 0;
+    };
+    visit(0, room[t]!, 0);
+  }
+  meter.spend(done * 6);
+  return whole ? columns : null;
+};
