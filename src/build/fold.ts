@@ -89,7 +89,16 @@ export type Build = Readonly<{
 export const readingKey = (step: StepKey, ask: string): string => `${step}#${ask}`;
 
 /** Remedies after which a rail is no longer the rail that was measured. */
-const RESHAPES = new Set(['re-cut', 're-lay', 'close-slit', 'add-slit', 'start-again', 'match-rail']);
+const RESHAPES = new Set([
+  're-cut',
+  're-lay',
+  'close-slit',
+  'add-slit',
+  'start-again',
+  'match-rail',
+  'slits-new-rail',
+  'nick-new-rail',
+]);
 
 /** The build that a set of entries tells, in any order they come. Never throws, never refuses. */
 export const fold = (entries: readonly Entry[]): Build => {
@@ -237,6 +246,16 @@ export const fold = (entries: readonly Entry[]): Build => {
           ...(e.predicted_mm === undefined ? {} : { predicted_mm: e.predicted_mm }),
           ...(e.worst_mm === undefined ? {} : { worst_mm: e.worst_mm }),
         });
+        // A remedy may give a piece to another need, or send it to the scrap: the need it leaves is open again.
+        for (const [id, to] of [
+          [e.plan.piece, e.plan.serves],
+          [e.plan.other, e.plan.otherServes],
+        ]) {
+          const piece = typeof id === 'string' ? pieces.get(id) : undefined;
+          if (piece !== undefined && typeof to === 'string') pieces.set(piece.id, { ...piece, serves: to });
+        }
+        const spoilt = typeof e.plan.spoils === 'string' ? pieces.get(e.plan.spoils) : undefined;
+        if (spoilt !== undefined) pieces.set(spoilt.id, { ...spoilt, fate: 'spoiled' });
         const rail = e.plan.rail;
         if (RESHAPES.has(e.remedy) && typeof rail === 'string') {
           for (const [id, s] of surveys) if (s.rail === rail) surveys.set(id, { ...s, retired: true });

@@ -156,7 +156,7 @@ const upright = (
 const lipUprightAlong = (d: Design, plan: RailPlan): number =>
   plan.toLip_mm - d.post.depth_mm / 2 / Math.cos(d.arc.exit_rad);
 
-const sideMembers = (d: Design, plan: RailPlan, shape: RailShape): Member[] => {
+const sideMembers = (d: Design, plan: RailPlan, shape: RailShape, base: RailShape): Member[] => {
   const rail = plan.rail;
   const members: Member[] = [];
   members.push({
@@ -177,7 +177,7 @@ const sideMembers = (d: Design, plan: RailPlan, shape: RailShape): Member[] => {
   const lipAlong = lipUprightAlong(d, plan);
   const lip = shape.bottomAt(lipAlong);
   const front = baseStartX(d);
-  const rear = lip.x + d.post.depth_mm / 2;
+  const rear = base.bottomAt(lipAlong).x + d.post.depth_mm / 2;
   members.push({
     need: `base rail@${rail}`,
     kind: 'base rail',
@@ -332,9 +332,11 @@ export const membersOf = (
   d: Design,
   plans: readonly RailPlan[],
   shapeOf: (plan: RailPlan) => RailShape,
+  /** What the base rail under a rail is cut to: a rail only tacked moves no base rail. */
+  baseOf: (plan: RailPlan) => RailShape = shapeOf,
 ): readonly Member[] => {
   const rails = plans.map(p => p.rail);
-  const members = plans.flatMap(p => sideMembers(d, p, shapeOf(p)));
+  const members = plans.flatMap(p => sideMembers(d, p, shapeOf(p), baseOf(p)));
   const first = plans[0];
   if (first !== undefined) members.push(...crossMembers(d, first, shapeOf(first), rails));
   const plate: Tube = { depth_mm: 100, width_mm: 60, wall_mm: d.tube.wall_mm };

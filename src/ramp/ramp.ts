@@ -85,7 +85,16 @@ export const rampOf = (
     }),
   );
   const nominal = membersOf(d, list, p => nominalShapes.get(p.rail) as RailShape);
-  const members = membersOf(d, list, p => shapes.get(p.rail) as RailShape);
+  const isWelded = (p: RailPlan): boolean => {
+    const phase = m.curves.get(p.rail)?.phase;
+    return phase === 'cold' || phase === 'braced' || phase === 'unclamped';
+  };
+  const members = membersOf(
+    d,
+    list,
+    p => shapes.get(p.rail) as RailShape,
+    p => (isWelded(p) ? shapes : nominalShapes).get(p.rail) as RailShape,
+  );
   const c = curveOf(d);
   const lip = spotAtSlope(c, 0, c.exit_rad, c.straight_mm);
   const end = entryLength(d);
@@ -101,7 +110,7 @@ export const rampOf = (
         length_mm: end,
         share: end / lip.x,
         bearers: entryBearers(d),
-        deckHeight_mm: spotAtSlope(c, 0, Math.asin(end / c.radius_mm)).y,
+        deckHeight_mm: spotAtSlope(c, 0, Math.asin(Math.min(1, end / c.radius_mm))).y,
       },
       lip: { x_mm: lip.x, y_mm: lip.y },
       nominal,

@@ -1,3 +1,4 @@
+import type { Entry } from '../build/entries.ts';
 import { understandEntry } from '../build/versions/understand.ts';
 import { type Keeper, openKeeper } from '../coach/keeper.ts';
 import { newBuildEntries } from '../coach/new-build.ts';
@@ -30,6 +31,12 @@ export type BenchOptions = Readonly<{
   build: string | undefined;
 }>;
 
+/** A build goes by the name it was given; by its file's where its beginning is damaged. */
+const buildName = (b: { name: string; entries: readonly Entry[] }): string => {
+  const begun = b.entries.find(e => e.kind === 'build-begun');
+  return begun?.kind === 'build-begun' ? begun.name : b.name;
+};
+
 const fileName = (path: string): string => path.replace(/^.*[\\/]/, '').replace(/\.jsonl$/, '');
 
 /** Runs the bench until the person leaves; gives the exit code. */
@@ -56,9 +63,9 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
     return keeper.value;
   };
 
-  const rows = (list: ReturnType<typeof listDemos>, demo: boolean): Listed[] =>
+  const rows = (list: ReturnType<typeof listDemos<Entry>>, demo: boolean): Listed[] =>
     list.map(b => ({
-      name: b.name,
+      name: buildName(b),
       path: b.path,
       lastAt: b.lastAt,
       count: b.count,
@@ -73,7 +80,11 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
   const opening = (): OpeningOptions => {
     const builds = listBuilds(folders.builds, understandEntry);
     const listed = builds.ok ? rows(builds.value.builds, false) : [];
-    const demos = rows(listDemos(folders.demo, understandEntry), true);
+    // The one with most in it first.
+    const demos = rows(
+      [...listDemos(folders.demo, understandEntry)].sort((a, b) => b.count - a.count),
+      true,
+    );
     return {
       builds: () => listed,
       demos: () => demos,

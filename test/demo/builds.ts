@@ -29,7 +29,7 @@ export const read = (view: View, step: Step, ask: Ask): number | null => {
   if (ask.as === 'temperature') return ask.ask === 'steel' ? 15 : 16;
   if (ask.as === 'percent') return 60;
   if (ask.ask === 'lead') return 6;
-  if (ask.ask === 'helpers') return 1;
+  if (ask.ask === 'helpers') return 5;
   return null;
 };
 

@@ -57,9 +57,9 @@ export const stripRow = (view: View, stage: Stage): Row => {
         open.some(f => f.stage === name && f.severity !== 'watch') || stale.some(s => s.stage === name);
       const label = `${i + 1} ${i === at ? name.toUpperCase() : name}${look ? '!' : ''}`;
       const text = i === at ? (['lit', `▸${label}◂`] as const) : label;
-      const heavy = i < at;
+      // Heavy up to here, light after; the brackets of the current one lean on their strokes.
       const stroke =
-        i === STAGES.length - 1 ? '' : i === at || i + 1 === at ? (heavy ? '━' : '─') : heavy ? ' ━ ' : ' ─ ';
+        i === STAGES.length - 1 ? '' : i === at ? '─ ' : i + 1 === at ? ' ━' : i < at ? ' ━ ' : ' ─ ';
       return [text, ['quiet', stroke] as const];
     }),
   );

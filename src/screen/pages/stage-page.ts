@@ -325,7 +325,11 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
           ]
         : stepListRows(c, steps, step, aroundRows, listColumns);
   const scene = step.scene ?? sheetOf(c.view, lit.stage).scene;
-  const drawing = drawScene(scene, { columns: drawColumns, rows: Math.min(aroundRows, wide ? 16 : 10), ascii: c.look.ascii });
+  const drawing = drawScene(scene, {
+    columns: drawColumns,
+    rows: Math.min(aroundRows, wide ? 16 : 10),
+    ascii: c.look.ascii,
+  });
   const label =
     items.length > 0
       ? `${step.itemsDone} of ${items.length} done`

@@ -56,18 +56,13 @@ export const backPlace = (): Place => {
           checks.length === 0 ? 'nothing left open' : `${checks.length} to look at`,
         ),
         ...(checks.length === 0 ? [row(' ', 'Nothing was left in a state that changes by itself.')] : []),
-        ...checks.map(k =>
-          row(
-            ' ',
-            ['quiet', '· '],
-            padTo(say(c.voice, { words: `rechecks.${k.id}.title`, fills: { rail: k.rail ?? '' } }), 46),
-            [
-              'quiet',
-              padTo(say(c.voice, { words: `rechecks.${k.id}.why`, fills: { rail: k.rail ?? '' } }), 22),
-            ],
-            ['quiet', k.measured ? ' measure' : ' look'],
-          ),
-        ),
+        ...checks.flatMap(k => {
+          const title = say(c.voice, { words: `rechecks.${k.id}.title`, fills: { rail: k.rail ?? '' } });
+          const why = say(c.voice, { words: `rechecks.${k.id}.why`, fills: { rail: k.rail ?? '' } });
+          const first = row(' ', ['quiet', `· ${padTo(k.measured ? 'measure' : 'look', 9)}`], title);
+          // The reasons go where there is room for them; the things to do never do.
+          return checks.length > 5 ? [first] : [first, row('            ', ['quiet', why])];
+        }),
         ruleRow(c, 'then'),
         next === null
           ? row(' ', 'Nothing is left to do in this build.')

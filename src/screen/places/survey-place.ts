@@ -15,6 +15,16 @@ import type { OpenField } from './open-field.ts';
 
 const EDGES = ['rail bottom face', 'rail top face'] as const;
 
+/** The two ways a rail can bow from a string along its side. */
+const SIDEWAYS = {
+  plus: {
+    name: 'TOWARD THE MIDDLE',
+    seen: 'The rail bows in, toward the other rail, by {v}.',
+    when: 'it bows toward the middle',
+  },
+  minus: { name: 'AWAY FROM THE MIDDLE', seen: 'The rail bows out, by {v}.', when: 'it bows away' },
+} as const;
+
 /** Where a station lies, as the hand finds it: the middle of a flat, an end. */
 const stationName = (desk: Desk, survey: Survey, at: number): string => {
   const plan = desk.view.ramp.plans.get(survey.rail);
@@ -33,6 +43,7 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
   let edge = 0;
   let at = 0;
   const running = (d: Desk): Survey | null => openSurvey(d.view.build);
+  const sideways = step.survey?.kind === 'sideways';
   const lit = { stage: step.stage, step: step.key, item: 0 };
 
   const unread = (survey: Survey): number => survey.readings.indexOf(null);
@@ -54,8 +65,8 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
       spec: {
         quantity: 'length',
         system: d.system,
-        asks: `${survey.edge.toUpperCase()} to its ${survey.to}`,
-        sign: SIDES,
+        asks: sideways ? "the rail's side to its string" : `${survey.edge.toUpperCase()} to its ${survey.to}`,
+        sign: sideways ? SIDEWAYS : SIDES,
         expected: expectedFor(survey, station),
         possible: [-1000, 1000],
         whenEmpty: 'nothing typed. Type 0 if it lies on the line',
@@ -118,6 +129,7 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
     const keys = d.keyRow(place);
     const rail = step.survey?.rail ?? '';
     if (survey === null) {
+      if (sideways) return beforeSideways(d, keys);
       return page(
         c,
         [
@@ -169,7 +181,7 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
       stripRow(c.view, step.stage),
       ruleRow(
         c,
-        `${step.stage}: rail ${survey.rail} offsets, ${Math.min(at + 1, count)} of ${count}`,
+        `${step.stage}: rail ${survey.rail} ${sideways ? 'sideways' : 'offsets'}, ${Math.min(at + 1, count)} of ${count}`,
         `${kept} kept, ${count - kept} to go`,
       ),
     ];
@@ -202,7 +214,7 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
       .join('');
     const body: Row[] = [
       ...top,
-      ...(plan === undefined
+      ...(plan === undefined || sideways
         ? []
         : drawScene(offsetScene(plan, survey.to, read, at < count ? at : null), {
             columns: c.look.columns - 2,
@@ -216,6 +228,33 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
       row(' ', c.message ?? ''),
       keys,
     ]);
+  };
+
+  /** A string along one side has no edge to choose: it only says what is read, and which way is plus. */
+  const beforeSideways = (d: Desk, keys: Row): Row[] => {
+    const c = d.context();
+    return page(
+      c,
+      [
+        titleRow(c),
+        stripRow(c.view, step.stage),
+        ruleRow(c, `${step.stage}: rail ${step.survey?.rail ?? ''} sideways, before reading`),
+      ],
+      [
+        row(' ', [
+          'lead',
+          '▸ MEASURE  Stretch a string along one side of the rail, packed off alike at both ends.',
+        ]),
+        [],
+        row(' ', 'Read the gap at each station and take the packing off: 0 where the side is straight.'),
+        row(' ', '+ where the rail bows toward the middle of the ramp, - where it bows away.'),
+        row(
+          ' ',
+          `${step.survey?.stations_mm.length ?? 0} stations, the same as for the curve, numbered from the entry end.`,
+        ),
+      ],
+      [row(' ', c.message ?? ''), keys],
+    );
   };
 
   const place: Place = {

@@ -1,0 +1,78 @@
+import type { Doing, Entry } from '../../src/build/entries.ts';
+import { viewOf } from '../../src/coach/view.ts';
+import type { Answered } from '../../src/ramp/design.ts';
+import { settle } from '../../src/ramp/settle.ts';
+import { diagnose } from '../../src/reckon/rail/diagnose.ts';
+import { offsetsAt } from '../../src/reckon/rail/forward.ts';
+import { evenSlits } from '../../src/reckon/rail/rail-plan.ts';
+import { median } from './measure.ts';
+
+type Print = (name: string, ...cells: readonly (string | number)[]) => void;
+
+const time = (what: () => unknown, times: number): number => {
+  for (let i = 0; i < Math.min(5, times); i++) what();
+  return median(
+    Array.from({ length: times }, () => {
+      const from = performance.now();
+      what();
+      return performance.now() - from;
+    }),
+  );
+};
+
+const stamped = (doings: readonly Doing[]): Entry[] =>
+  doings.map((d, i) => ({ id: `e${i}`, n: i + 1, v: 1, at: '2026-11-01T10:00:00Z', ...d }) as Entry);
+
+/** A build whose rails have about so many slits, on so many rails. */
+const buildWith = (radius_mm: number, exit: number, boards: Answered['deck'] | undefined): Entry[] =>
+  stamped([
+    { kind: 'build-begun', name: 'Timed', system: 'metric' },
+    { kind: 'design-set', field: 'shape', value: { radius: radius_mm, exit } },
+    { kind: 'design-set', field: 'cutter', value: { kind: 'thin disc', kerf_mm: 0.8 } },
+    ...(boards === undefined ? [] : [{ kind: 'design-set', field: 'deck', value: boards } as const]),
+    { kind: 'design-agreed' },
+  ]);
+
+/** Kernels and pages, in milliseconds on this machine. */
+export const kernels = async (print: Print): Promise<void> => {
+  print('all eight pages after one entry', 'slits', 'rails', 'ms', 'us a slit');
+  const cases: [number, number, Answered['deck'] | undefined][] = [
+    [6000, 0.6, undefined],
+    [6000, 1.1, undefined],
+    [30_000, 1.2, { kind: 'boards', thickness_mm: 38, board_mm: 140 }],
+  ];
+  for (const [radius, exit, boards] of cases) {
+    const entries = buildWith(radius, exit, boards);
+    const view = viewOf(entries, 0);
+    const slits = [...view.ramp.plans.values()].reduce((n, p) => n + p.slits.length, 0);
+    const ms = time(() => viewOf(entries, 0), 40);
+    print(
+      '',
+      view.ramp.plans.get('A')?.slits.length ?? 0,
+      view.ramp.rails.length,
+      ms,
+      (1000 * ms) / Math.max(1, slits),
+    );
+  }
+  const made = settle('x', 'metric', {});
+  if (!made.ok) throw new Error(made.fault.message);
+
+  print('diagnosis of a survey', 'slits', 'stations', 'ms');
+  for (const slits of [10, 40, 160]) {
+    const plan = { radius_mm: 4536, bend_rad: 0.6, slits_mm: evenSlits(4536, 0.6, slits) };
+    const stations_mm = Array.from({ length: 30 }, (_, i) => (4536 * 0.6 * i) / 29);
+    const offsets_mm = offsetsAt(
+      plan,
+      Array.from({ length: slits }, (_, i) => (i === 3 ? 0.012 : 0.0005)),
+      { y_mm: 1, turn_rad: 0.001 },
+      stations_mm,
+    ).map(o => Math.round(o * 2) / 2);
+    const survey = { plan, stations_mm, offsets_mm, read_to_mm: 0.5, depth_mm: 40, deck_mm: 18, wall_mm: 3 };
+    print(
+      '',
+      slits,
+      stations_mm.length,
+      time(() => diagnose(survey as never), 12),
+    );
+  }
+};
