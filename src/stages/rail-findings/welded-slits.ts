@@ -1,0 +1,37 @@
+import type { Survey } from '../../build/fold.ts';
+import type { RailPlan } from '../../ramp/rail-plan.ts';
+import type { Situation } from '../situation.ts';
+import { halvesOf, pulledSlits, SIDES_SHARE } from '../weld-order.ts';
+
+/** Slits of a rail ticked in some steps before a survey was opened. Items that are no slit (a pause, a look) do not count. */
+const tickedSlits = (s: Situation, survey: Survey, steps: readonly string[]): ReadonlySet<number> => {
+  const keys = steps.map(step => `weld/${step}@${survey.rail}#`);
+  const slits = new Set<number>();
+  for (const e of s.build.live) {
+    if (e.kind !== 'step-ticked' || e.n > survey.n || !keys.some(k => e.step.startsWith(k))) continue;
+    const number = /#(\d+)$/.exec(e.step)?.[1];
+    if (number !== undefined) slits.add(Number(number));
+  }
+  return slits;
+};
+
+/**
+ * Slits whose sides were welded when a survey was opened: those ticked until then. A half-welded rail on which nobody ticked
+ * single slits has its first half welded.
+ */
+export const weldedSlits = (s: Situation, survey: Survey, plan: RailPlan): ReadonlySet<number> => {
+  const numbers = plan.slits.map(slit => slit.number);
+  if (survey.phase === 'tacked') return new Set();
+  if (survey.phase !== 'half-welded') return new Set(numbers);
+  const slits = tickedSlits(s, survey, ['sides-first', 'sides-rest']);
+  return slits.size > 0 ? slits : new Set(halvesOf(numbers).first);
+};
+
+/** Share of the welds' pull on a rail that was still to come when a survey was taken: tops bring most of it. */
+export const outstanding = (s: Situation, survey: Survey, plan: RailPlan): number => {
+  const count = plan.slits.length;
+  if (count === 0 || (survey.phase !== 'tacked' && survey.phase !== 'half-welded')) return 0;
+  const sides = weldedSlits(s, survey, plan).size;
+  const tops = survey.phase === 'tacked' ? 0 : tickedSlits(s, survey, ['tops-odd', 'tops-even']).size;
+  return Math.max(0, 1 - pulledSlits(sides, tops, SIDES_SHARE.likely) / count);
+};

@@ -1,0 +1,121 @@
+import type { Outcome } from '../../quantity/outcome.ts';
+import type { SpringBackNow } from '../heavy/spring-back-answer.ts';
+import { between, largest, type RailReading, stationsOnWall } from '../rail-findings/reading.ts';
+import type { Offer } from '../sheet.ts';
+import { type Ask, answer, type Situation } from '../situation.ts';
+import { type Clamped, clampedRail } from './forced-rail.ts';
+import { frozen, type Injecting, length, offer, type RailCase, railOf } from './remedy.ts';
+import { springBackAsk } from './spring-back.ts';
+import { beforeUprights } from './turns.ts';
+
+/** Clamping to the line, holding the base, reading again; the uprights themselves go in anyway (common practice). */
+const MINUTES = 95;
+/** Less than this is not forced, mm. */
+const WORTH = 1;
+/** What one 5 × 50 mm screw in 18 mm ply holds, N, and the most a hand clamp against a pair of blocks is asked for, N (common practice). */
+const SCREW = 400;
+const MOST = 3000;
+/** A reckoned spring-back is good to a quarter of itself on a hand-made frame (common practice). */
+const MODEL_SHARE = 0.25;
+
+/** All uprights and diagonals of the side welded, base rail let go too. */
+const clampedOf = (s: Situation, r: RailReading): Clamped | null =>
+  r.fit.worst_mm < WORTH || r.survey.phase === 'braced' || r.survey.phase === 'unclamped'
+    ? null
+    : clampedRail(
+        s,
+        r.rail,
+        along => between(stationsOnWall(r), r.fit.left_mm, along),
+        () => 1,
+      );
+
+export const clampAsk = (s: Situation, r: RailReading): Ask | null => {
+  const clamped = clampedOf(s, r);
+  return clamped === null ? null : springBackAsk(clamped);
+};
+
+/** Pulled to its line, braced while it is held, then let go: what springs back stays. */
+export const offerClampAndBrace = (c: RailCase): readonly Offer[] => {
+  const clamped = clampedOf(c.s, c.r);
+  if (clamped === null) return [];
+  const known = answer<Outcome<SpringBackNow>>(c.s.answers, springBackAsk(clamped));
+  if (known.is === 'pending' || !known.value.ok) return [];
+  const { now_mm, clamps } = known.value.value;
+  const pulls = clamped.clamps.map((at, k) => ({ ...at, force_N: clamps[k]?.force_N ?? 0 }));
+  const hardest = largest(pulls.map(p => p.force_N));
+  if (hardest > MOST) return [];
+  const after = now_mm * (1 + MODEL_SHARE);
+  return [
+    offer(
+      c,
+      'clamp-and-brace',
+      MINUTES,
+      after,
+      {
+        force: { v: hardest, as: 'force' },
+        screws: Math.ceil(hardest / SCREW),
+        back: length(now_mm),
+        count: pulls.length,
+        pull: length(largest(pulls.map(p => p.forced_mm))),
+      },
+      { clamps: pulls, back_mm: now_mm, forced_mm: c.r.fit.worst_mm, stations_mm: c.r.survey.stations_mm },
+    ),
+  ];
+};
+
+type Pull = Readonly<{ name: string; along_mm: number; forced_mm: number; force_N: number }>;
+
+/** Clamp it, then read it as it is held: the uprights are cut to the rail that stands there. Slits not welded yet ask again when cold. */
+export const clampSteps: Injecting = (s, chosen) => {
+  const on = railOf(s, chosen);
+  const clamps = frozen<readonly Pull[]>(chosen, 'clamps') ?? [];
+  if (on === null || clamps.length === 0 || chosen.plan.phase !== 'cold') return [];
+  const key = `brace/clamp-to-line@${chosen.entry}`;
+  const count = clamps.length;
+  const hardest = largest(clamps.map(p => p.force_N));
+  const fills = {
+    rail: on.rail,
+    count,
+    force: { v: hardest, as: 'force' },
+    screws: Math.ceil(hardest / SCREW),
+    pull: length(largest(clamps.map(p => p.forced_mm))),
+  } as const;
+  return [
+    {
+      key,
+      stage: 'brace',
+      words: 'clamp-to-line',
+      fills,
+      turn: beforeUprights(on.index, 0),
+      needs: [`weld/cold-survey@${on.rail}`],
+      uses: [],
+      line: 'finished line',
+      items: clamps.map(p => ({
+        key: `${key}#${p.name}`,
+        name: p.name,
+        value: length(p.along_mm),
+        second: length(Math.abs(p.forced_mm)),
+      })),
+      cautions: ['clamp-force'],
+      minutes: [count * 5, count * 9],
+    },
+    {
+      key: `brace/clamped-survey@${chosen.entry}`,
+      stage: 'brace',
+      words: 'clamped-survey',
+      fills,
+      turn: beforeUprights(on.index, 1),
+      needs: [key],
+      uses: [],
+      line: 'finished line',
+      survey: {
+        kind: 'curve',
+        rail: on.rail,
+        phase: 'braced',
+        to: 'finished line',
+        stations_mm: frozen<readonly number[]>(chosen, 'stations_mm') ?? [],
+      },
+      minutes: [10, 25],
+    },
+  ];
+};
