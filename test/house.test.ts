@@ -61,6 +61,7 @@ const RECKON: Readonly<Record<string, readonly string[]>> = {
   curve: ['numeric'],
   steel: ['numeric', 'curve'],
   statics: ['numeric', 'curve', 'steel'],
+  strength: ['numeric', 'curve', 'steel', 'statics'],
   rail: ['numeric', 'curve', 'steel', 'statics'],
   stock: ['numeric'],
   welding: ['numeric'],
