@@ -20,12 +20,21 @@ const length = (v: number) => ({ v, as: 'length' }) as const;
 
 const isClosed = (m: Member): boolean => m.vents + m.drains > 0;
 
-/** Steel of this member is in hand: it is cut with the rails, or a piece was cut for it. */
+const isCut = (s: Situation, m: Member): boolean =>
+  s.build.pieces.some(p => p.serves === m.need && p.fate !== 'spoiled');
+
+/** Members that are cut in one go: the uprights of one rail, its diagonals. */
+const batchOf = (m: Member): string => `${m.kind === 'lip upright' ? 'upright' : m.kind}@${m.rail ?? ''}`;
+
+/**
+ * Steel of this member is in hand: it is cut with the rails, or all of its like are cut. One by one they would call the drill out
+ * after every saw cut.
+ */
 const inHand = (s: Situation, m: Member): boolean =>
   m.when === 'now' ||
   m.kind === 'crossmember' ||
   m.kind === 'base crossmember' ||
-  s.build.pieces.some(p => p.serves === m.need && p.fate !== 'spoiled');
+  s.ramp.members.filter(like => batchOf(like) === batchOf(m)).every(like => isCut(s, like));
 
 const holesNote = (m: Member): Phrase => ({
   words:
@@ -53,10 +62,10 @@ export const fitSteps = (s: Situation): readonly StepDraft[] => {
       stage: 'prep',
       words: 'vents',
       fills: {
-        'vent-low': thickness(VENT[0]),
-        'vent-high': thickness(VENT[1]),
-        'drain-low': thickness(DRAIN[0]),
-        'drain-high': thickness(DRAIN[1]),
+        'vent-low': length(VENT[0]),
+        'vent-high': length(VENT[1]),
+        'drain-low': length(DRAIN[0]),
+        'drain-high': length(DRAIN[1]),
         clear: length(CLEAR),
         more: s.ramp.members.filter(isClosed).length - items.length,
       },
@@ -71,7 +80,7 @@ export const fitSteps = (s: Situation): readonly StepDraft[] => {
       key: 'prep/edges',
       stage: 'prep',
       words: 'edges',
-      fills: { edge: thickness(EDGE) },
+      fills: { edge: length(EDGE) },
       turn: TURN.fit + 30,
       needs: measured,
       uses: [],

@@ -35,7 +35,7 @@ export const openFaces = (s: Situation, rail: RailName, index: number): readonly
         closed: { v: THROAT.closed, as: 'percent' },
         opened: { v: THROAT.opened, as: 'percent' },
       },
-      turn: railTurn(s.ramp.design, index, { after: 'survey', at: 5 }),
+      turn: railTurn(s.ramp.design, index, { after: 'survey', at: 17 }),
       needs: [`tack/survey@${rail}`, `tack/sideways@${rail}`, `tack/carry@${rail}`],
       uses: [],
       cautions: ['prep-guard'],

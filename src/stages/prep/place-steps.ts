@@ -35,7 +35,7 @@ const PLACE_ITEMS = [
 const PLACE_FILLS: Fills = {
   clear: { v: CLEAR_m, as: 'distance' },
   up: { v: STEEL_UP, as: 'length' },
-  plate: { v: PLATE, as: 'thickness' },
+  plate: { v: PLATE, as: 'length' },
 };
 
 const place = (): StepDraft => ({
@@ -47,7 +47,11 @@ const place = (): StepDraft => ({
   needs: [],
   uses: [],
   items: PLACE_ITEMS.map(
-    ([id, name]): Item => ({ key: `prep/place#${id}`, name, note: { words: `says.prep-place-${id}`, fills: PLACE_FILLS } }),
+    ([id, name]): Item => ({
+      key: `prep/place#${id}`,
+      name,
+      note: { words: `says.prep-place-${id}`, fills: PLACE_FILLS },
+    }),
   ),
   cautions: ['prep-solvent'],
   minutes: [20, 60],

@@ -50,7 +50,7 @@ const stepOf = (s: Situation, chosen: Chosen): StepDraft | null => {
         stage: 'tack',
         words: chosen.remedy,
         fills: { rail, twist: { v: Math.abs(number(chosen.plan.twist_rad)), as: 'angle' } },
-        turn: railTurn(s.ramp.design, index, { after: 'survey', at: 3 }),
+        turn: railTurn(s.ramp.design, index, { after: 'survey', at: 15 }),
         needs: [],
         uses: [],
         minutes: [15, 40],
@@ -60,5 +60,9 @@ const stepOf = (s: Situation, chosen: Chosen): StepDraft | null => {
   }
 };
 
+/** Of two choices about one finding the later counts. */
 export const chosenSteps = (s: Situation): readonly StepDraft[] =>
-  s.build.chosen.map(c => stepOf(s, c)).filter(step => step !== null);
+  s.build.chosen
+    .filter(c => !s.build.chosen.some(later => later.n > c.n && later.finding === c.finding))
+    .map(c => stepOf(s, c))
+    .filter(step => step !== null);

@@ -1,14 +1,7 @@
 import type { RailName } from '../../ramp/design.ts';
 import type { RailPlan } from '../../ramp/rail-plan.ts';
 import { tackLineOffset } from '../../ramp/rail-shape.ts';
-import {
-  blockPairs,
-  clampsWanted,
-  jigExtent,
-  jigPoints,
-  jigScene,
-  SCREWS_PER_BLOCK,
-} from '../jig.ts';
+import { blockPairs, clampsWanted, jigExtent, jigPoints, jigScene, SCREWS_PER_BLOCK } from '../jig.ts';
 import { railTurn, TURN } from '../order.ts';
 import type { Fills, Item, LineName, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
@@ -146,8 +139,8 @@ export const jigSteps = (s: Situation): readonly StepDraft[] => {
     fills: {
       run: length(extent.run_mm),
       rise: length(extent.rise_mm),
-      sheet: thickness(SHEET),
-      shim: thickness(SHIM),
+      sheet: length(SHEET),
+      shim: length(SHIM),
       'wood-clear': length(WOOD_CLEAR),
     },
     turn: TURN.jig,
@@ -168,7 +161,7 @@ export const jigSteps = (s: Situation): readonly StepDraft[] => {
       each: SCREWS_PER_BLOCK,
       clamps: d.clamps,
       wanted: clampsWanted(plan),
-      shim: thickness(SHIM),
+      shim: length(SHIM),
       'wood-clear': length(WOOD_CLEAR),
       force: { v: 1000, as: 'force' },
       held: { v: 400, as: 'force' },
@@ -191,8 +184,8 @@ export const jigSteps = (s: Situation): readonly StepDraft[] => {
     words: 'template',
     fills: {
       rail: plan.rail,
-      low: thickness(TEMPLATE.low),
-      high: thickness(TEMPLATE.high),
+      low: length(TEMPLATE.low),
+      high: length(TEMPLATE.high),
       least: length(TEMPLATE.least),
     },
     turn: TURN.testWeld + 70,

@@ -1,4 +1,6 @@
 import { jigScene } from '../jig.ts';
+import { railFindings } from '../rail-findings.ts';
+import { remedySteps } from '../remedies/steps.ts';
 import type { StageSheet } from '../situation.ts';
 import { chosenSteps } from './chosen-steps.ts';
 import { tackFigures } from './figures.ts';
@@ -41,21 +43,26 @@ export const STEPS = [
 ] as const;
 
 /** The page of tacking: the jig, each third closed and read, and the tacked rail measured before anything is welded. */
-export const tackSheet: StageSheet = s => ({
-  stage: 'tack',
-  figures: tackFigures(s),
-  steps: [
-    ...jigSteps(s),
-    ...s.ramp.rails.flatMap((rail, i) => [
-      ...ownLineSteps(s, rail, i),
-      ...thirdSteps(s, rail, i),
-      ...surveySteps(s, rail, i),
-    ]),
-    ...chosenSteps(s),
-  ],
-  findings: [...thirdFindings(s), ...twistFindings(s)],
-  scene: jigScene(s, s.ramp.rails[0] ?? 'A', {
-    railOn: s.ramp.design.route === 'rolled' ? 'finished line' : 'tack line',
-    blocks: true,
-  }),
-});
+export const tackSheet: StageSheet = s => {
+  const rails = railFindings(s, 'tack');
+  return {
+    stage: 'tack',
+    figures: tackFigures(s),
+    steps: [
+      ...jigSteps(s),
+      ...s.ramp.rails.flatMap((rail, i) => [
+        ...ownLineSteps(s, rail, i),
+        ...thirdSteps(s, rail, i),
+        ...surveySteps(s, rail, i),
+      ]),
+      ...chosenSteps(s),
+      ...remedySteps(s, 'tack'),
+    ],
+    findings: [...thirdFindings(s), ...twistFindings(s), ...rails.findings],
+    asked: rails.asked,
+    scene: jigScene(s, s.ramp.rails[0] ?? 'A', {
+      railOn: s.ramp.design.route === 'rolled' ? 'finished line' : 'tack line',
+      blocks: true,
+    }),
+  };
+};

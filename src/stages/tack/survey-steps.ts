@@ -11,6 +11,8 @@ import { KEYS, lastThird } from './thirds.ts';
 const DEGREE = Math.PI / 180;
 /** Stations of the sideways reading: ends and between (common practice). */
 const SIDEWAYS_STATIONS = 7;
+/** Surveys come after the last third of every rail that goes in step. */
+const AFTER_THIRDS = 12;
 /** Places a plank is strapped to a slit rail to carry it (bench-practice 0-3; common practice). */
 const STRAPS = 4;
 /** Stations read twice, whose spread is what a reading is worth (bench-practice 0-12; common practice). */
@@ -41,7 +43,7 @@ export const surveySteps = (s: Situation, rail: RailName, index: number): readon
     : last === undefined
       ? []
       : [KEYS.read(rail, last)];
-  const turn = (at: number) => railTurn(d, index, { after: 'survey', at });
+  const turn = (at: number) => railTurn(d, index, { after: 'survey', at: AFTER_THIRDS + at });
   const fills: Fills = {
     rail,
     count: stations.length,

@@ -13,6 +13,8 @@ const KERF_SCATTER = 0.1;
 const LEAST_GAP = 0.1;
 /** A look that differs by more changes how the rest is tacked, rad: 0.3° (common practice: three readings of a 0.1° gauge). */
 const LOOK = (0.3 * Math.PI) / 180;
+/** What a tack pulls its slit shut by, mm (handbook of tacks and bench-practice 1-13; common practice). */
+const TACK_PULLS = [0.2, 0.5] as const;
 /** Legs a straight edge needs to read an angle, mm: 1 mm on 600 is 0.1° (bench-practice 1-9; exact). */
 const LEG = 600;
 
@@ -63,6 +65,8 @@ const stepsOf = (s: Situation, rail: RailName, index: number, t: Third): readonl
     gap: thickness(first.gap_mm),
     'tack-low': length(tacks.low),
     'tack-high': length(tacks.high),
+    'pull-low': thickness(TACK_PULLS[0]),
+    'pull-high': thickness(TACK_PULLS[1]),
     leg: length(LEG),
     rise: length(1),
     step: angle(1 / LEG),

@@ -55,7 +55,7 @@ export const twistFindings = (s: Situation): readonly Finding[] =>
           { remedy: 'twist-send-back', fills, minutes: 60, plan, after: after(Math.min(size, limit)) },
           { remedy: 'twist-packers', fills, minutes: HELD_MINUTES, plan, after: after(size) },
         ];
-    offers.push({ remedy: 'leave-twist', fills, minutes: 0, plan, after: after(size) });
+    offers.push({ remedy: 'leave-rail-twist', fills, minutes: 0, plan, after: after(size) });
     return [
       {
         key: `twist@${rail}:${twist.entry}`,

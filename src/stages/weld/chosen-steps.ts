@@ -1,4 +1,5 @@
 import type { Chosen } from '../../build/fold.ts';
+import type { RailName } from '../../ramp/design.ts';
 import { railTurn } from '../order.ts';
 import type { Fills, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
@@ -41,5 +42,18 @@ const stepOf = (s: Situation, chosen: Chosen): StepDraft | null => {
   }
 };
 
+/** Of two choices about one finding the later counts. */
+const counting = (s: Situation): readonly Chosen[] =>
+  s.build.chosen.filter(c => !s.build.chosen.some(later => later.n > c.n && later.finding === c.finding));
+
 export const chosenSteps = (s: Situation): readonly StepDraft[] =>
-  s.build.chosen.map(c => stepOf(s, c)).filter(step => step !== null);
+  counting(s)
+    .map(c => stepOf(s, c))
+    .filter(step => step !== null);
+
+/** Keys of the steps that chosen remedies ask for on one rail before more of it is welded. */
+export const chosenKeys = (s: Situation, rail: RailName): readonly string[] =>
+  counting(s)
+    .filter(c => c.plan.rail === rail)
+    .map(c => stepOf(s, c)?.key)
+    .filter(key => key !== undefined);

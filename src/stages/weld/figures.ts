@@ -1,5 +1,6 @@
 import type { Quantity } from '../../quantity/quantities.ts';
 import type { RailPlan } from '../../ramp/rail-plan.ts';
+import { shade } from '../../reckon/welding/shade.ts';
 import { slowHandAmps } from '../../reckon/welding/solid-wire-settings.ts';
 import { lineLength } from '../jig.ts';
 import type { Figure, Value } from '../sheet.ts';
@@ -9,7 +10,7 @@ import { halvesOf, SIDES_SHARE } from '../weld-order.ts';
 import { halfReading } from './half-reading.ts';
 import { jointSettings, jointWall } from './joint-steps.ts';
 import { MATTERS } from './limits.ts';
-import { MACHINE, machineOf, railWall, shadeOf } from './machine.ts';
+import { MACHINE, machineOf, railWall } from './machine.ts';
 import {
   type Band,
   bendForeseen,
@@ -49,7 +50,11 @@ const settingFigures = (s: Situation): readonly Figure[] => {
     value,
     matters,
   });
-  const shade = machine === null || set === null ? null : shadeOf(machine, set.amps.start);
+  // Before the machine is told, the shade of wire at this wall's current: never lighter than the least of any process.
+  const dark =
+    machine === null || set === null
+      ? shade('gmaw', slowHandAmps(railWall(s)))
+      : shade(machine.process, set.amps.start, machine.process === 'smaw' ? set.filler_mm : 0);
   const joint = jointSettings(s);
   return [
     size('weld-amps', 'current', set === null ? slowHand(railWall(s)) : fromStart(set.amps), 5),
@@ -61,7 +66,7 @@ const settingFigures = (s: Situation): readonly Figure[] => {
     size(
       'weld-shade',
       'count',
-      shade === null ? { is: 'unknown', needs: MACHINE } : { is: 'exact', v: shade.start },
+      dark.ok ? { is: 'exact', v: dark.value.start } : { is: 'unknown', needs: MACHINE },
       0.5,
     ),
     size('joint-amps', 'current', joint === null ? slowHand(jointWall(s)) : fromStart(joint.amps), 5),

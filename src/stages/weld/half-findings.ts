@@ -111,3 +111,14 @@ const findingFor = (s: Situation, rail: RailName): Finding | null => {
 /** Rails whose half-way survey says that the welds do other than was foreseen. */
 export const halfFindings = (s: Situation): readonly Finding[] =>
   s.ramp.rails.map(rail => findingFor(s, rail)).filter(f => f !== null);
+
+/**
+ * Whether a finding of the rail's line is told better by the pull: half way, what the side welds bring of it may be anything from
+ * nothing to all, so an even curl within that is no fault yet. Kinks, jumps, bows and the wrong edge stand as they are.
+ */
+export const toldByPull = (s: Situation, finding: Finding): boolean => {
+  const survey = s.build.surveys.find(x => finding.key === `rail-off@${x.rail}#${x.id}`);
+  const plan = survey === undefined ? undefined : s.ramp.plans.get(survey.rail);
+  if (survey?.phase !== 'half-welded' || plan === undefined || halfReading(s, plan) === null) return false;
+  return finding.pending === true || /^rail-(over|under)-curl/.test(finding.words);
+};

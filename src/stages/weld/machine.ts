@@ -4,7 +4,6 @@ import type { Process } from '../../reckon/welding/process.ts';
 import { RODS } from '../../reckon/welding/rod-settings.ts';
 import type { Settings } from '../../reckon/welding/setting.ts';
 import { type SettingsInput, settings } from '../../reckon/welding/settings.ts';
-import { type Shade, shade } from '../../reckon/welding/shade.ts';
 import { SOLID_WIRES } from '../../reckon/welding/solid-wire-settings.ts';
 import type { Situation } from '../situation.ts';
 
@@ -74,10 +73,4 @@ export const machineOf = (s: Situation): Machine | null => {
       ? null
       : FILLERS[kind].reduce((best, mm) => (Math.abs(mm - told) < Math.abs(best - told) ? mm : best));
   return { kind, process: PROCESS[kind], filler_mm, set: settingsFor(kind, railWall(s), filler_mm) };
-};
-
-/** Shade of the lens for those settings; null where no rule is known. */
-export const shadeOf = (machine: Machine, amps: number): Shade | null => {
-  const dark = shade(machine.process, amps, machine.process === 'smaw' ? (machine.filler_mm ?? 2.5) : 0);
-  return dark.ok ? dark.value : null;
 };

@@ -1,12 +1,20 @@
+import type { RailPlan } from '../../ramp/rail-plan.ts';
 import { jigScene } from '../jig.ts';
-import type { StageSheet } from '../situation.ts';
+import { railFindings } from '../rail-findings.ts';
+import { remedySteps } from '../remedies/steps.ts';
+import type { StepDraft } from '../sheet.ts';
+import type { Situation, StageSheet } from '../situation.ts';
 import { slitStrip } from '../slit-strip.ts';
 import { chosenSteps } from './chosen-steps.ts';
+import { coldSteps, compareSteps } from './cold-steps.ts';
 import { weldFigures } from './figures.ts';
-import { halfFindings } from './half-findings.ts';
+import { halfFindings, toldByPull } from './half-findings.ts';
 import { jointSteps } from './joint-steps.ts';
-import { coldSteps, compareSteps, slitRailSteps } from './rail-steps.ts';
+import { railJob } from './rail-job.ts';
 import { setUpSteps } from './set-up-steps.ts';
+import { sideSteps } from './side-steps.ts';
+import { testSteps } from './test-steps.ts';
+import { topSteps } from './top-steps.ts';
 import { topsFindings } from './tops-findings.ts';
 
 /** Word keys of the steps of welding. */
@@ -45,23 +53,35 @@ export const STEPS = [
   'half-narrow-beads',
 ] as const;
 
+/** Everything done to one rail on this page, in order. */
+const railSteps = (s: Situation, plan: RailPlan, index: number): readonly StepDraft[] => {
+  if (plan.slits.length === 0) return coldSteps(s, plan, index);
+  const job = railJob(s, plan, index);
+  return [...sideSteps(job), ...topSteps(job), ...coldSteps(s, plan, index)];
+};
+
 /** The page of welding: the machine, the tests on spare steel, each rail slit by slit in skip order, and the rails cold. */
 export const weldSheet: StageSheet = s => {
   const rail = s.ramp.rails[0] ?? 'A';
+  const rails = railFindings(s, 'weld');
   return {
     stage: 'weld',
     figures: weldFigures(s),
     steps: [
       ...setUpSteps(s),
-      ...[...s.ramp.plans.values()].flatMap((plan, i) => [
-        ...(plan.slits.length === 0 ? [] : slitRailSteps(s, plan, i)),
-        ...coldSteps(s, plan, i),
-      ]),
+      ...testSteps(s),
+      ...[...s.ramp.plans.values()].flatMap((plan, i) => railSteps(s, plan, i)),
       ...compareSteps(s),
       ...jointSteps(s),
       ...chosenSteps(s),
+      ...remedySteps(s, 'weld'),
     ],
-    findings: [...halfFindings(s), ...topsFindings(s)],
+    findings: [
+      ...halfFindings(s),
+      ...topsFindings(s),
+      ...rails.findings.filter(finding => !toldByPull(s, finding)),
+    ],
+    asked: rails.asked,
     scene:
       s.ramp.design.route === 'rolled' ? jigScene(s, rail, { railOn: 'finished line' }) : slitStrip(s, rail),
   };

@@ -1,0 +1,101 @@
+import { READINGS } from '../../build/reading-names.ts';
+import { TURN } from '../order.ts';
+import type { Item, StepDraft } from '../sheet.ts';
+import type { Situation } from '../situation.ts';
+import { around, pullBand } from './rail-pull.ts';
+
+/** Angle of a straight edge's legs: 1 mm on 600 is 0.1° (bench-practice 1-9; exact). */
+const LEG = 600;
+/** A gauge's step at each end of what is read, rad. */
+const GAUGE = (0.2 * Math.PI) / 180;
+/** What a closed slit of the bend test is opened to, rad, without a tear (bench-practice 1-16; common practice). */
+const OPENED_TO = (20 * Math.PI) / 180;
+/** After so long without welding, or with another wire, gas or wall, the test pieces are made again, weeks (bench-practice 2-12; common practice). */
+const GOOD_FOR_WEEKS = 8;
+const angle = (v: number) => ({ v, as: 'angle' }) as const;
+
+const testPiece = (s: Situation): StepDraft | null => {
+  const plan = s.ramp.plans.get(s.ramp.rails[0] ?? '');
+  if (plan === undefined || plan.slits.length === 0) return null;
+  const { step, ask, slits } = READINGS.testPull;
+  const closed =
+    s.build.readings.get(`${READINGS.testKerf.step}#${READINGS.testKerf.ask}`)?.value ??
+    (READINGS.testKerf.slits * plan.kerf_mm) / (s.ramp.design.tube.depth_mm - s.ramp.design.tube.wall_mm / 2);
+  const pull = pullBand(plan);
+  return {
+    key: step,
+    stage: 'weld',
+    words: 'test-piece',
+    fills: {
+      slits,
+      all: READINGS.testKerf.slits,
+      closed: angle(closed),
+      low: angle(slits * pull.low),
+      high: angle(slits * pull.high),
+      leg: { v: LEG, as: 'length' },
+      rise: { v: 1, as: 'length' },
+      step: angle(1 / LEG),
+    },
+    turn: TURN.testWeld + 30,
+    needs: [
+      'cut/test-piece',
+      'prep/place',
+      'prep/power',
+      'prep/weather',
+      'prep/dry-steel',
+      'prep/body',
+      'weld/first-evening',
+      'weld/settings',
+    ],
+    uses: ['weld-amps'],
+    asks: [
+      {
+        ask,
+        as: 'angle',
+        expected: around(
+          {
+            low: closed + slits * pull.low,
+            likely: closed + slits * pull.likely,
+            high: closed + slits * pull.high,
+          },
+          GAUGE,
+        ),
+        possible: [Math.max(0, closed - 0.05), closed + 0.3],
+      },
+    ],
+    cautions: ['weld-fume'],
+    minutes: [45, 90],
+  };
+};
+
+const coupons = (s: Situation): StepDraft => {
+  const slit = s.ramp.design.route === 'slit';
+  const items: readonly (readonly [string, string])[] = [
+    ['tee', 'T joint, bent'],
+    ...(slit ? ([['slit', 'slit, opened']] as const) : []),
+    ['sawn', 'sawn through'],
+  ];
+  return {
+    key: 'weld/coupons',
+    stage: 'weld',
+    words: slit ? 'coupons' : 'coupons-rolled',
+    fills: { opened: angle(OPENED_TO), weeks: GOOD_FOR_WEEKS },
+    turn: TURN.testWeld + 40,
+    needs: ['weld/settings', 'prep/weather', 'prep/dry-steel', 'prep/body'],
+    uses: [],
+    items: items.map(
+      ([id, name]): Item => ({
+        key: `weld/coupons#${id}`,
+        name,
+        note: { words: `says.weld-coupon-${id}`, fills: { opened: angle(OPENED_TO) } },
+      }),
+    ),
+    minutes: [45, 90],
+  };
+};
+
+/** Welds on steel that is not the job: what three slits pull, and pieces broken to see whether they hold. */
+export const testSteps = (s: Situation): readonly StepDraft[] => {
+  const piece = testPiece(s);
+  return [...(piece === null ? [] : [piece]), coupons(s)];
+};
