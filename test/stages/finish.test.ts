@@ -39,6 +39,7 @@ describe('the order of finishing', () => {
       'finish/keep-safe',
       'finish/inspect-joints',
       'finish/inspect',
+      'finish/cracks',
       'finish/proof',
       'finish/trial-deck',
       'finish/drill-deck',
@@ -55,7 +56,7 @@ describe('the order of finishing', () => {
     const turns = order.map(key => step(sheet, key)?.turn ?? Number.NaN);
     expect([...turns].sort((a, b) => a - b)).toEqual(turns);
     expect(step(sheet, 'finish/deck')?.needs).toContain('finish/paint');
-    expect(step(sheet, 'finish/proof')?.needs).toContain('finish/inspect');
+    expect(step(sheet, 'finish/proof')?.needs).toContain('finish/cracks');
   });
 });
 
@@ -73,18 +74,18 @@ describe('looking at welds bare', () => {
   });
 
   test('a crack shuts deck and first ride with no way round, until it is looked at again and read as none', () => {
-    const cracked = finishSheet(situation(read('finish/inspect', 'cracks', 1)));
+    const cracked = finishSheet(situation(read('finish/cracks', 'cracks', 1)));
     for (const key of ['finish/deck', 'finish/first-use', 'finish/proof'])
       expect(gate(cracked, key, 'open-crack')).toMatchObject({
         shut: true,
         never: true,
-        measure: 'finish/inspect',
+        measure: 'finish/cracks',
       });
     const finding = cracked.findings.find(f => f.key === 'open-crack');
     expect(finding).toMatchObject({ severity: 'stop', blocks: ['finish/deck', 'finish/first-use'] });
     expect(finding?.offers.length).toBeGreaterThanOrEqual(3);
     const mended = finishSheet(
-      situation(read('finish/inspect', 'cracks', 1), read('finish/inspect', 'cracks', 0)),
+      situation(read('finish/cracks', 'cracks', 1), read('finish/cracks', 'cracks', 0)),
     );
     expect(gate(mended, 'finish/deck', 'open-crack')?.shut).toBe(false);
     expect(mended.findings).toEqual([]);
@@ -92,7 +93,7 @@ describe('looking at welds bare', () => {
 
   test('a crack found after ten jumps counts as one found bare', () => {
     const sheet = finishSheet(
-      situation(read('finish/inspect', 'cracks', 0), read('finish/look-again@10', 'cracks', 2)),
+      situation(read('finish/cracks', 'cracks', 0), read('finish/look-again@10', 'cracks', 2)),
     );
     expect(gate(sheet, 'finish/first-use', 'open-crack')).toMatchObject({
       shut: true,
@@ -102,7 +103,7 @@ describe('looking at welds bare', () => {
   });
 
   test('no reason lets a rider past a crack: the walk keeps the ride stopped', () => {
-    const s = situation(read('finish/inspect', 'cracks', 1), {
+    const s = situation(read('finish/cracks', 'cracks', 1), {
       kind: 'gate-overridden',
       step: 'finish/first-use',
       gate: 'open-crack',
@@ -414,8 +415,8 @@ describe('words of finishing', () => {
       set('shape', { radius: 2500, exit: 45 * DEG }),
       read('finish/trial-deck', 'board', 95),
     ),
-    cracked: situation(read('finish/inspect', 'cracks', 1), read('finish/proof', 'set', 3)),
-    'cracks, rolled rails': situation(set('route', 'rolled'), read('finish/inspect', 'cracks', 3)),
+    cracked: situation(read('finish/cracks', 'cracks', 1), read('finish/proof', 'set', 3)),
+    'cracks, rolled rails': situation(set('route', 'rolled'), read('finish/cracks', 'cracks', 3)),
     packers: situation(...loose('A', [0, 0, 0, 0, 0]), ...loose('B', [0, 0, -2, -4, -6])),
     'weather read': situation(
       read('finish/paint-weather', 'air', 14),

@@ -22,7 +22,7 @@ export const entrySteps = (s: Situation): readonly StepDraft[] => {
   const fills = {
     count: bearers.length,
     spacing: length(BEARER_SPACING),
-    thick: { v: ENTRY_PLATE, as: 'thickness' },
+    thick: length(ENTRY_PLATE),
     wide: length(s.ramp.design.width),
     edge: length(EDGE),
   } as const;

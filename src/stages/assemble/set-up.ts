@@ -9,8 +9,6 @@ import { handsGate, handsSaid } from './people.ts';
 
 /** Timber spreaders between two frames: two for every so much of height (bench list: 2·⌈H/0.5 m⌉; practice). */
 const SPREADER_EVERY = 500;
-/** Props to each side frame (common practice). */
-const PROPS_PER_FRAME = 2;
 /** A pad's own level, mm, and ends of rails after trimming (common practice). */
 const PAD_LEVEL = 1;
 const ENDS_FLUSH = 1;
@@ -81,7 +79,7 @@ export const setUpSteps = (s: Situation): readonly StepDraft[] => {
       key: 'assemble/props',
       stage: 'assemble',
       words: alone ? 'props-alone' : 'props',
-      fills: { first, last, props: PROPS_PER_FRAME },
+      fills: { first, last },
       turn: TURN.assemble + 30,
       needs: ['assemble/trim-rails', 'assemble/pads'],
       uses: ['spreaders', `tips-at@${first}`, `side-mass@${first}`],

@@ -117,7 +117,7 @@ export const deckSteps = (s: Situation): readonly StepDraft[] => {
   const fills = {
     gap: { v: BOARD_GAP, as: 'length' },
     clear: { v: CLEAR_OF_SLIT, as: 'length' },
-    pilot: { v: PILOT, as: 'thickness' },
+    pilot: { v: PILOT, as: 'length' },
     edges: { v: EDGE_APART, as: 'length' },
     field: { v: FIELD_APART, as: 'length' },
     wide: { v: deckWidth(s), as: 'length' },
@@ -130,7 +130,7 @@ export const deckSteps = (s: Situation): readonly StepDraft[] => {
       words: boards ? 'trial-boards' : 'trial-sheets',
       fills,
       turn: TURN.finish + 40,
-      needs: ['finish/inspect', 'finish/proof', 'finish/packers'],
+      needs: ['finish/proof', 'finish/packers'],
       uses: ['deck-length'],
       tall: ['deck-length'],
       line: lie,

@@ -22,16 +22,13 @@ export const railDrainAt = (firstSlit_mm: number | null): number =>
 const drainItems = (s: Situation): readonly Item[] =>
   s.ramp.rails.flatMap(rail => {
     const slit = s.ramp.plans.get(rail)?.slits[0]?.at_mm ?? null;
-    const item = (name: string, v: number): Item => ({
-      key: `finish/drains#${name}`,
-      name,
+    const item = (where: 'curved' | 'base-front' | 'base-rear', v: number): Item => ({
+      key: `finish/drains#${rail} ${where}`,
+      name: rail,
       value: { v, as: 'length' },
+      note: { words: `says.finish-drain-${where}` },
     });
-    return [
-      item(`curved ${rail}`, railDrainAt(slit)),
-      item(`base ${rail} front`, FROM_END),
-      item(`base ${rail} rear`, FROM_END),
-    ];
+    return [item('curved', railDrainAt(slit)), item('base-front', FROM_END), item('base-rear', FROM_END)];
   });
 
 /** Ends of tube that still stand open: they are capped, their vents left open. */

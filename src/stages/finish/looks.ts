@@ -8,7 +8,7 @@ import type { Situation } from '../situation.ts';
 const NEAREST_LIP = 5;
 const LOOK_AFTER = [10, 50] as const;
 
-const LOOKS: readonly string[] = ['finish/inspect', ...LOOK_AFTER.map(n => `finish/look-again@${n}`)];
+const LOOKS: readonly string[] = ['finish/cracks', ...LOOK_AFTER.map(n => `finish/look-again@${n}`)];
 
 const cracksAt = (s: Situation, step: string): number =>
   s.build.readings.get(readingKey(step, 'cracks'))?.value ?? 0;
@@ -22,7 +22,7 @@ export const crackGate = (s: Situation): Gate => ({
   shut: openCracks(s) > 0,
   never: true,
   fills: { count: openCracks(s) },
-  measure: LOOKS.find(step => cracksAt(s, step) > 0) ?? 'finish/inspect',
+  measure: LOOKS.find(step => cracksAt(s, step) > 0) ?? 'finish/cracks',
 });
 
 /** Slits of a rail to look at: those nearest the lip, those beside its uprights, and any whose back wall was nicked. */
@@ -46,27 +46,26 @@ const slitItems = (s: Situation): readonly Item[] =>
 
 /** Joints in groups a person walks along: each side frame's, and those between the frames. */
 const jointItems = (s: Situation): readonly Item[] => {
-  const side = s.ramp.rails.map(rail => ({
-    key: `finish/inspect-joints#${rail}`,
-    name: rail,
-    value: {
-      v: s.ramp.members.filter(m => m.rail === rail).reduce((sum, m) => sum + m.joints, 0),
-      as: 'count',
-    } as const,
-  }));
-  const across = s.ramp.members.filter(m => m.rail === undefined).reduce((sum, m) => sum + m.joints, 0);
+  const item = (name: string, joints: number): Item => ({
+    key: `finish/inspect-joints#${name}`,
+    name,
+    note: { words: 'says.finish-joints', fills: { count: joints } },
+  });
+  const joints = (members: typeof s.ramp.members): number => members.reduce((sum, m) => sum + m.joints, 0);
   return [
-    ...side,
-    { key: 'finish/inspect-joints#across', name: 'across', value: { v: across, as: 'count' } },
+    ...s.ramp.rails.map(rail => item(rail, joints(s.ramp.members.filter(m => m.rail === rail)))),
+    item(s.ramp.rails.join('-'), joints(s.ramp.members.filter(m => m.rail === undefined))),
   ];
 };
 
 const cracksAsk = { ask: 'cracks', as: 'count', expected: [0, 0], possible: [0, 200] } as const;
 
-/** Looking at bare welds before anything hides them. */
+/** Looking at bare welds before anything hides them, and saying how many are cracked. */
 export const inspectSteps = (s: Situation): readonly StepDraft[] => {
   const slits = slitItems(s);
   const rolled = slits.length === 0;
+  // Rolled rails have no slits: their joints with the uprights are dyed, a rail at a time.
+  const items = rolled ? s.ramp.rails.map(rail => ({ key: `finish/inspect#${rail}`, name: rail })) : slits;
   return [
     {
       key: 'finish/inspect-joints',
@@ -83,13 +82,23 @@ export const inspectSteps = (s: Situation): readonly StepDraft[] => {
       key: 'finish/inspect',
       stage: 'finish',
       words: rolled ? 'inspect-rolled' : 'inspect',
-      fills: { count: slits.length, nearest: NEAREST_LIP },
+      fills: { count: items.length, nearest: NEAREST_LIP },
       turn: TURN.finish + 10,
       needs: ['finish/inspect-joints'],
       uses: [],
-      ...(rolled ? {} : { items: slits }),
+      items,
+      minutes: [Math.max(15, 3 * items.length), Math.max(30, 5 * items.length)],
+    },
+    {
+      key: 'finish/cracks',
+      stage: 'finish',
+      words: 'cracks',
+      fills: {},
+      turn: TURN.finish + 15,
+      needs: ['finish/inspect'],
+      uses: [],
       asks: [cracksAsk],
-      minutes: [Math.max(15, 3 * slits.length), Math.max(30, 5 * slits.length)],
+      minutes: [1, 3],
     },
   ];
 };

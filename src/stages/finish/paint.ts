@@ -49,7 +49,7 @@ const litres = (s: Situation, coat: keyof typeof COATS): Figure['value'] => {
   };
 };
 
-type Weather = Readonly<{ dew_C: number; margin_C: number; damp_pct: number; paints: boolean; old: boolean }>;
+type Weather = Readonly<{ dew_C: number; steel_C: number; damp_pct: number; paints: boolean; old: boolean }>;
 
 /** What the last readings say of painting; null while one is missing. */
 export const paintWeather = (s: Situation): Weather | null => {
@@ -58,11 +58,11 @@ export const paintWeather = (s: Situation): Weather | null => {
   const damp = reading(s, 'damp');
   if (air === null || steel === null || damp === null) return null;
   const got = dew({ air_C: air.value, humidity_pct: damp.value, steel_C: steel.value });
-  if (!got.ok || got.value.margin_C === null) return null;
+  if (!got.ok) return null;
   const oldest = Math.min(...[air, steel, damp].map(r => Date.parse(r.at)));
   return {
     dew_C: got.value.dew_C,
-    margin_C: got.value.margin_C,
+    steel_C: steel.value,
     damp_pct: damp.value,
     paints: got.value.paint === true,
     old: s.now - oldest > READ_AGAIN_h * HOUR_ms,
@@ -72,7 +72,8 @@ export const paintWeather = (s: Situation): Weather | null => {
 const paintGate = (s: Situation): Gate => {
   const weather = paintWeather(s);
   const fills = {
-    margin: { v: weather?.margin_C ?? 0, as: 'temperature' },
+    // The steel itself, not its margin: a difference of degrees is not a temperature to be converted.
+    steel: { v: weather?.steel_C ?? 0, as: 'temperature' },
     dew: { v: weather?.dew_C ?? 0, as: 'temperature' },
     warm: { v: (weather?.dew_C ?? 0) + PAINT_MARGIN_C, as: 'temperature' },
     damp: { v: weather?.damp_pct ?? 0, as: 'percent' },
@@ -123,7 +124,11 @@ export const paintSteps = (s: Situation): readonly StepDraft[] => [
     turn: TURN.finish + 90,
     needs: [WEATHER],
     uses: ['paint-area', 'primer', 'top-coat'],
-    items: ['primer', 'top coat 1', 'top coat 2'].map(name => ({ key: `finish/paint#${name}`, name })),
+    items: ['primer', 'first-top', 'second-top'].map((coat, k) => ({
+      key: `finish/paint#${coat}`,
+      name: String(k + 1),
+      note: { words: `says.finish-coat-${coat}` },
+    })),
     gates: [paintGate(s)],
     minutes: [120, 240],
   },

@@ -92,7 +92,7 @@ export const proofSteps = (s: Situation): readonly StepDraft[] => {
         most: { v: LARGEST_SET, as: 'length' },
       },
       turn: TURN.finish + 20,
-      needs: ['finish/inspect'],
+      needs: ['finish/cracks'],
       uses: ['proof-mass', 'proof-force', 'proof-spot', 'stand-to'],
       tall: ['proof-mass', 'proof-spot'],
       line: { face: 'hinge line', rail },

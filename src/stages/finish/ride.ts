@@ -16,11 +16,11 @@ const FIRST: readonly string[] = [
   'ground',
   'people',
   'kit',
-  'roll up and back',
-  'speed at the foot',
+  'up-and-back',
+  'speed',
   'roll-off',
-  'look after 1',
-  'look after 5',
+  'look-1',
+  'look-5',
 ];
 
 /** Who rides when, on what ground, and how the unfinished ramp is kept from those who should not. */
@@ -41,14 +41,14 @@ export const rideSteps = (s: Situation): readonly StepDraft[] => [
     stage: 'finish',
     words: 'first-use',
     fills: {
-      behind: { v: BEHIND_m, as: 'distance' },
-      beside: { v: BESIDE_m, as: 'distance' },
+      behind: { v: BEHIND_m, as: 'distance', step: 1 },
+      beside: { v: BESIDE_m, as: 'distance', step: 1 },
       reads: SPEED_READS,
       rider: { v: s.ramp.design.rider, as: 'mass' },
     },
     turn: TURN.finish + 150,
     needs: [
-      'finish/inspect',
+      'finish/cracks',
       'finish/proof',
       'finish/edges',
       'finish/drains',
@@ -57,7 +57,13 @@ export const rideSteps = (s: Situation): readonly StepDraft[] => [
     ],
     uses: ['fastest'],
     tall: ['fastest'],
-    items: FIRST.map((name): Item => ({ key: `finish/first-use#${name}`, name })),
+    items: FIRST.map(
+      (what, k): Item => ({
+        key: `finish/first-use#${what}`,
+        name: String(k + 1),
+        note: { words: `says.finish-first-${what}` },
+      }),
+    ),
     gates: [crackGate(s), anchorGate(s), proofGate(s), engineerGate(s)],
     cautions: ['first-ride'],
     minutes: [60, 120],

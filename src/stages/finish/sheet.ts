@@ -16,6 +16,7 @@ export const STEPS = [
   'inspect-joints',
   'inspect',
   'inspect-rolled',
+  'cracks',
   'proof',
   'packers',
   'trial-boards',
