@@ -4,9 +4,13 @@ import { middleFirst } from '../../src/stages/brace/let-go.ts';
 import { openedRise, openPerUpright } from '../../src/stages/brace/opening.ts';
 import { braceSheet, STEPS } from '../../src/stages/brace/sheet.ts';
 import { uprightsOf } from '../../src/stages/brace/side.ts';
+import { type RailQuestion, railAnswer } from '../../src/stages/heavy/rail-answer.ts';
+import { type SpringBackQuestion, springBackAnswer } from '../../src/stages/heavy/spring-back-answer.ts';
 import type { Figure, SheetDraft } from '../../src/stages/sheet.ts';
-import { american, read, set, situation, stationsOf, survey, tick } from './frame-doings.ts';
+import { askKey } from '../../src/stages/situation.ts';
+import { american, begun, read, set, situation, stationsOf, survey, tick } from './frame-doings.ts';
 import { longWords, WORDS, wordGaps } from './frame-words.ts';
+import { situationFor } from './situation-for.ts';
 
 const DEG = Math.PI / 180;
 const step = (sheet: SheetDraft, key: string) => sheet.steps.find(s => s.key === key);
@@ -166,6 +170,64 @@ describe('what holds a rail before its clamps come off', () => {
     const ask = step(braceSheet(situation(...cold('A', 0))), 'brace/survey@A')?.survey;
     expect(ask).toMatchObject({ kind: 'curve', rail: 'A', phase: 'unclamped', to: 'finished line' });
     expect(ask?.stations_mm).toEqual(stationsOf());
+  });
+});
+
+describe('what comes back if the clamps are let go now', () => {
+  const bowed = survey(
+    'A',
+    'cold',
+    [0, 3, 4, 3, 0].map(o => 3 * o),
+    stationsOf(),
+  );
+  const after = async (...doings: Parameters<typeof situation>) => {
+    const all = [begun(), ...bowed, ...doings];
+    const asked = braceSheet(situationFor(all)).asked ?? [];
+    const answers = new Map<string, unknown>();
+    for (const ask of asked) {
+      const known =
+        ask.topic === 'spring-back'
+          ? await springBackAnswer(ask.input as SpringBackQuestion)
+          : railAnswer(ask.input as RailQuestion);
+      answers.set(askKey(ask), known);
+    }
+    return braceSheet(situationFor(all, answers));
+  };
+  const fitted = uprightsOf(situation(), 'A').map(m => tick(`brace/fit-uprights@A#${m.flat ?? 'lip'}`));
+  const welded = [
+    ...fitted,
+    tick('brace/weld-uprights@A'),
+    tick('brace/weld-diagonals@A'),
+    tick('brace/hold-base@A'),
+  ];
+
+  test('is worked out off the page, and falls as uprights are tacked, then welded', async () => {
+    expect(figure(braceSheet(situation(...bowed)), 'springs-back@A')?.value).toEqual({ is: 'pending' });
+    const bare = exact(await after(), 'springs-back@A');
+    const tacked = exact(await after(...fitted), 'springs-back@A');
+    const firm = exact(await after(...welded), 'springs-back@A');
+    expect(bare).toBeGreaterThan(tacked);
+    expect(tacked).toBeGreaterThan(firm);
+    expect(firm).toBeGreaterThan(0);
+    expect(exact(await after(), 'springs-back-next@A')).toBeLessThan(bare + 1e-9);
+    expect(exact(await after(), 'clamp-holds@A')).toBeGreaterThan(50);
+  });
+
+  test('a rail that rests on its blocks holds no force and brings nothing back', () => {
+    const sheet = braceSheet(situation(...cold('A', 0), read('brace/forced@A', 'forced', 0)));
+    expect(exact(sheet, 'springs-back@A')).toBe(0);
+    expect(exact(sheet, 'clamp-holds@A')).toBe(0);
+  });
+
+  test('with everything in and still too much to come, the clamps are shut by a gate of their own', async () => {
+    const gate = (sheet: SheetDraft) =>
+      step(sheet, 'brace/clamps@A')?.gates?.find(g => g.id === 'springs-too-far');
+    // Far more than any rail is pulled: this frame is stiff, and the gate is about what is left, however it came.
+    const pulled = await after(...welded, read('brace/forced@A', 'forced', 600));
+    expect(exact(pulled, 'springs-back@A')).toBeGreaterThan(4);
+    expect(gate(pulled)?.shut).toBe(true);
+    expect(gate(await after(...welded, read('brace/forced@A', 'forced', 6)))?.shut).toBe(false);
+    expect(gate(await after(read('brace/forced@A', 'forced', 600)))?.shut).toBe(false);
   });
 });
 
