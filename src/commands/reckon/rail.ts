@@ -3,7 +3,7 @@ import { detailOf } from '../../reckon/rail/detail.ts';
 import { diagnose } from '../../reckon/rail/diagnose.ts';
 import type { RailSurvey } from '../../reckon/rail/diagnosis.ts';
 import type { RailPlan } from '../../reckon/rail/rail-plan.ts';
-import { planRecuts } from '../../reckon/rail/recuts.ts';
+import { planRecuts, type RecutPlan } from '../../reckon/rail/recuts.ts';
 import type { Topic, TopicAnswer, TopicInput } from './topic.ts';
 
 const MOST_SLITS = 400;
@@ -84,6 +84,14 @@ function planOf(input: RailInput): Outcome<RailPlan> {
   return good({ radius_mm, bend_rad, slits_mm });
 }
 
+/** Said when the re-cuts do not bring the rail home. */
+const leftOver = (plan: RecutPlan): string[] =>
+  plan.within || plan.recuts.length === 0
+    ? []
+    : [
+        `${plan.recuts.length} re-cuts leave ${plan.worst_after_mm.toFixed(1)} mm: slits midway, or a new rail.`,
+      ];
+
 function run(raw: TopicInput): Outcome<TopicAnswer> {
   const input = raw as unknown as RailInput;
   const { depth_mm, deck_mm, wall_mm, kerf_mm } = input;
@@ -100,7 +108,7 @@ function run(raw: TopicInput): Outcome<TopicAnswer> {
   };
   const found = diagnose(survey);
   const lever = depth_mm === undefined || wall_mm === undefined ? undefined : depth_mm - wall_mm / 2;
-  const plan2 = planRecuts(survey, found, {
+  const recutPlan = planRecuts(survey, found, {
     tolerance_mm: input.tolerance_mm ?? 2,
     pull_rad: (input.pull_deg ?? 0) * DEGREE,
     ...(kerf_mm === undefined ? {} : { kerf_mm }),
@@ -111,19 +119,19 @@ function run(raw: TopicInput): Outcome<TopicAnswer> {
     cause: found.cause,
     sure: found.sure,
     rivals: found.rivals.map(r => ({ cause: r.cause, odd_slit: r.odd_slits[0]?.slit ?? null, sure: r.sure })),
-    detail: detailOf(found),
+    detail: [detailOf(found), ...leftOver(recutPlan)].join(' ').trim(),
     even_deg: degrees(found.even_rad),
     odd_slit: odd_slits[0]?.slit ?? null,
     odd_deg: odd_slits[0]?.deg ?? 0,
     odd_slits,
     rigid: { x_mm: 0, y_mm: found.rigid.y_mm, turn_deg: degrees(found.rigid.turn_rad) },
-    worst_mm: plan2.worst_mm,
-    recuts: plan2.recuts.map(r => ({
+    worst_mm: recutPlan.worst_mm,
+    recuts: recutPlan.recuts.map(r => ({
       slit: r.slit,
       turn_deg: degrees(r.turn_rad),
       face_gap_mm: r.face_gap_mm,
     })),
-    worst_after_mm: plan2.worst_after_mm,
+    worst_after_mm: recutPlan.worst_after_mm,
     measure_again: found.measure_again,
   });
 }

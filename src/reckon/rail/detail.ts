@@ -22,7 +22,7 @@ const EDGES: Record<EdgeName, string> = {
 function words(note: Note): string {
   switch (note.is) {
     case 'edge':
-      return `Every reading is off by ${mm(Math.abs(note.offset_mm))} mm ${side(note.offset_mm)}, ${EDGES[note.of]}. The rail itself is not judged by this.`;
+      return `Every reading is off by ${mm(Math.abs(note.offset_mm))} mm ${side(note.offset_mm)}, ${EDGES[note.of]}. Measure again from the right one.`;
     case 'missed-slit':
       return `Slit ${note.slit} lacks about the whole bend planned for it: it was not sawn, or not closed.`;
     case 'second-slit':
@@ -59,12 +59,14 @@ const slitWords = (odd: readonly OddSlit[]): string =>
 export function detailOf(d: Diagnosis): string {
   const odd = d.cause === 'unclear' ? [] : d.odd_slits.slice(0, 1);
   const even =
-    d.even_rad !== 0 && /curl/.test(d.cause)
+    d.even_rad !== 0 && (d.cause.includes('curl') || d.cause === 'wrong edge')
       ? [`Every slit is closed ${degrees(d.even_rad)}° too ${d.even_rad >= 0 ? 'much' : 'little'}.`]
       : [];
   const first = odd.length > 0 ? [`${slitWords(odd)}.`.replace(/^s/, 'S')] : [];
   const rest = d.notes.map(words);
-  const told = [...even, ...first, ...rest];
+  const edge = d.cause === 'wrong edge';
+  const beyond = even.length + first.length > 0 ? ['With that taken off:'] : [];
+  const told = edge ? [...rest, ...beyond, ...even, ...first] : [...even, ...first, ...rest];
   if (told.length > 0) return told.join(' ');
   if (d.cause === 'laid askew') return 'The rail is good: lay it anew.';
   return d.cause === 'on the line' ? 'Nothing stands out.' : '';

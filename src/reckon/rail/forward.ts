@@ -2,8 +2,8 @@ import { arcLength, type RailPlan, type Rigid, UNMOVED } from './rail-plan.ts';
 
 /**
  * The exact shape of a slit rail: straight flats joined at the slits, each slit closed by what was planned and an error of
- * its own. No small-angle shortcut: 6 mrad on each of 25 slits is 8.6° and bends the answer itself. [derived; handbook of
- * the project, diagnosis model: o = Σ A δα + G q + c, checked there against the exact polygon]
+ * its own. No small-angle shortcut: 6 mrad on each of 25 slits is 8.6° and bends the answer itself. [derived;
+ * tested against a rail walked flat by flat]
  */
 
 /** A point in the plane of the line, mm. */

@@ -2,15 +2,16 @@ import type { Cause, EdgeName } from './diagnosis.ts';
 
 /**
  * What may have happened to a rail, as the diagnosis weighs it, with how likely each is before anything is read.
- * Every figure here is our own [derived]: sizes from the handbook's working ranges (weld pull 1.25 to 10 mrad a slit, a missed
+ * Every figure here is our own [derived]: sizes from working ranges (weld pull 1.25 to 10 mrad a slit, a missed
  * slit 31 mrad, misplacements of a few mm and mrad, slit scatter sd up to 1 mrad), tuned on simulated rails.
  */
 
-/** Something in the readings that is no slit and no edge. */
+/** Something in the readings that is no one slit and no edge. A run is a stretch of slits that pulled more, or less, than the rest. */
 export type Oddity =
   | { is: 'reading'; station: number }
   | { is: 'jump'; after: number }
-  | { is: 'bump'; at_mm: number; half_mm: number };
+  | { is: 'bump'; at_mm: number; half_mm: number }
+  | { is: 'run'; from: number; to: number };
 
 /** How far the rail lies from its mark before anything is read: sd across the line at the start and at the far end, mm. */
 export type Lay = Readonly<{
@@ -43,8 +44,8 @@ export type Hypothesis = Readonly<{
   oddity: Oddity | null;
   /** Sd of the oddity's size, mm. */
   odditySd: number;
-  /** Smooth unevenness along the rail. */
-  smooth: boolean;
+  /** Unevenness along the rail: each a weight for every slit, and the sd of its size (rad). */
+  patterns: readonly Readonly<{ weights: readonly number[]; sd_rad: number }>[];
   /** Spreads beyond any good rail: the catch-all. */
   wild: boolean;
 }>;
@@ -77,8 +78,9 @@ export const WEIGHT = {
   reading: 0.006,
   readingSlit: 0.003,
   jump: 0.01,
-  bump: 0.03,
-  smooth: 0.02,
+  bump: 0.02,
+  smooth: 0.012,
+  run: 0.012,
   wild: 0.003,
 } as const;
 
@@ -89,6 +91,8 @@ export const BUMP_SD = 5;
 /** Sd of the first of four smooth waves of error along the rail, rad a slit; each next is less. */
 export const SMOOTH_SD = 0.0025;
 export const SMOOTH_WAVES = 4;
+/** Sd of what a run of slits has beyond the rest, rad a slit. */
+export const RUN_SD = 0.003;
 
 /** The spread of readings (mm, sd) and of slits (rad, sd), with the weight of each before anything is read. */
 export type Spread = Readonly<{ noise_mm: number; scatter_rad: number; prior: number; wild: boolean }>;

@@ -54,7 +54,7 @@ function thirds(errors: readonly number[]): [number, number, number] {
 
 /** Why no cause is named, from the best guess among those that are none. */
 export function oddNotes(model: SurveyModel, best: Weighed, errors_rad: readonly number[]): Note[] {
-  const { oddity, smooth } = best.hypothesis;
+  const { oddity, patterns } = best.hypothesis;
   const { offsets_mm } = model.survey;
   if (oddity?.is === 'reading')
     return [
@@ -68,7 +68,7 @@ export function oddNotes(model: SurveyModel, best: Weighed, errors_rad: readonly
   if (oddity?.is === 'jump')
     return [{ is: 'jump', station: model.order[oddity.after + 1]! + 1, by_mm: best.oddity_mm }];
   if (oddity?.is === 'bump') return [{ is: 'bump', at_mm: oddity.at_mm, by_mm: best.oddity_mm }];
-  if (smooth) return [{ is: 'uneven', thirds_rad: thirds(errors_rad) }];
+  if (patterns.length > 0) return [{ is: 'uneven', thirds_rad: thirds(errors_rad) }];
   return [{ is: 'no-simple-cause' }];
 }
 

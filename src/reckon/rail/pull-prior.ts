@@ -3,7 +3,8 @@
  * the pull brings it to its line.
  *
  * No published test of slit thin tube was found: the range is a factor eight from end to end, so a test piece comes before
- * the first rail. [derived; inputs memory and practice, each with its source in the handbook's shrinkage table]
+ * the first rail. [derived from shrinkage formulas, found and memory: 0.2 A/t + 0.05 d (Spraragen and Ettinger
+ * 1950), 0.1 A/t (Blodgett), 0.5 αq/(ρc t); they differ by two]
  */
 
 /** Median turn of one slit of 40 mm tube, rad, at a lever of 38.5 mm: shrinkage 0.25 mm on a ring factor of 0.7 [derived]. */

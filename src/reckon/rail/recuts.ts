@@ -8,7 +8,7 @@ import { fitRigid, type RigidColumns, rigidColumns } from './rigid.ts';
  * Which slits to open or close again, and by how much, so that the rail lies on its line.
  *
  * The prediction starts from the readings, not from the cause: what each re-cut moves is taken from the exact shape, and what
- * the cause leaves unexplained stays in. [derived; handbook: minimax with a free rigid fit, seeded with even spacing; pure greedy
+ * the cause leaves unexplained stays in. [derived: minimax with a free rigid fit, seeded with even spacing; pure greedy
  * addition is worse]
  */
 

@@ -185,7 +185,7 @@ function straightReadings(model: SurveyModel, even: Float64Array): Float64Array 
 }
 
 export function scan(model: SurveyModel, missed_rad: number): Scan {
-  const { n, slits, base, survey, length_mm, order } = model;
+  const { n, slits, base, length_mm } = model;
   const { slopes } = base;
   const even = evenColumn(slopes, n, slits);
   const y = turned(model, straightReadings(model, even));
@@ -194,7 +194,7 @@ export function scan(model: SurveyModel, missed_rad: number): Scan {
   const raw = new Float64Array((slits + oddities.length) * n);
   raw.set(slopes.bySlit);
   oddities.forEach((o, k) => {
-    raw.set(oddityColumn(o, survey.stations_mm, order), (slits + k) * n);
+    raw.set(oddityColumn(model, o), (slits + k) * n);
   });
   const columns = turned(model, raw);
   const telling = tellingSlits(model);

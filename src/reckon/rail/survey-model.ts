@@ -2,7 +2,7 @@ import { solveSmall } from './dense.ts';
 import type { RailSurvey } from './diagnosis.ts';
 import { symmetricEigen } from './eigen.ts';
 import { type Bench, bench, type Slopes, slopesOn } from './forward.ts';
-import { type Oddity, SMOOTH_WAVES, type Spread, spreads } from './hypotheses.ts';
+import { type Oddity, type Spread, spreads } from './hypotheses.ts';
 import { lineLength, type Rigid, UNMOVED } from './rail-plan.ts';
 
 /**
@@ -107,38 +107,41 @@ export function surveyModel(survey: RailSurvey): SurveyModel {
   };
 }
 
-/** What an oddity of one size (mm) adds to each reading. */
-export function oddityColumn(
-  oddity: Oddity,
-  stations_mm: readonly number[],
-  order: readonly number[],
-): Float64Array {
-  const n = stations_mm.length;
+/** What an oddity of one size (mm, a run: rad a slit) adds to each reading. */
+export function oddityColumn(model: SurveyModel, oddity: Oddity): Float64Array {
+  const { n, order, base } = model;
+  const { stations_mm } = model.survey;
   const column = new Float64Array(n);
-  if (oddity.is === 'reading') column[oddity.station] = 1;
-  else if (oddity.is === 'jump') for (let k = oddity.after + 1; k < n; k++) column[order[k]!] = 1;
-  else {
-    stations_mm.forEach((s, j) => {
-      column[j] = Math.max(0, 1 - Math.abs(s - oddity.at_mm) / oddity.half_mm);
-    });
+  switch (oddity.is) {
+    case 'reading':
+      column[oddity.station] = 1;
+      break;
+    case 'jump':
+      for (let k = oddity.after + 1; k < n; k++) column[order[k]!] = 1;
+      break;
+    case 'bump':
+      stations_mm.forEach((s, j) => {
+        column[j] = Math.max(0, 1 - Math.abs(s - oddity.at_mm) / oddity.half_mm);
+      });
+      break;
+    case 'run':
+      return patternColumn(base.slopes, n, runWeights(oddity, model.slits));
   }
   return column;
 }
 
-/** Smooth unevenness: what waves of error along the rail (1 rad at their crest) add to each reading, mm. */
-export function smoothColumns(slopes: Slopes, n: number, slits: number): Float64Array[] {
-  return Array.from({ length: SMOOTH_WAVES }, (_, wave) => {
-    const column = new Float64Array(n);
-    for (let i = 0; i < slits; i++) {
-      const weight = smoothWeight(wave, i, slits);
-      for (let j = 0; j < n; j++) column[j]! += weight * slopes.bySlit[i * n + j]!;
-    }
-    return column;
+/** What a pattern of errors along the rail adds to each reading, mm per rad of its size. */
+export function patternColumn(slopes: Slopes, n: number, weights: readonly number[]): Float64Array {
+  const column = new Float64Array(n);
+  weights.forEach((weight, i) => {
+    if (weight === 0) return;
+    for (let j = 0; j < n; j++) column[j]! += weight * slopes.bySlit[i * n + j]!;
   });
+  return column;
 }
 
-export const smoothWeight = (wave: number, slit: number, slits: number): number =>
-  Math.cos((Math.PI * (wave + 1) * (slit + 0.5)) / slits);
+export const runWeights = (run: { from: number; to: number }, slits: number): number[] =>
+  Array.from({ length: slits }, (_, i) => (i >= run.from && i < run.to ? 1 : 0));
 
 /** Columns (n numbers each, one after the other) along the model's directions. */
 export function turned(model: SurveyModel, columns: Float64Array): Float64Array {

@@ -1,15 +1,14 @@
 import { logAdd, normalAbove, normalBeyond } from './chances.ts';
 import { backSolve, cholesky, dot, forwardSolve } from './dense.ts';
 import { type Slopes, slopesOn } from './forward.ts';
-import { EVEN_FROM, type Hypothesis, type Lay, ODD_FROM, SMOOTH_SD } from './hypotheses.ts';
+import { EVEN_FROM, type Hypothesis, type Lay, ODD_FROM } from './hypotheses.ts';
 import type { Rigid } from './rail-plan.ts';
 import {
   evenColumn,
   oddityColumn,
+  patternColumn,
   type Spreading,
   type SurveyModel,
-  smoothColumns,
-  smoothWeight,
   turned,
 } from './survey-model.ts';
 
@@ -49,7 +48,7 @@ function parametersOf(h: Hypothesis, lay: Lay, length_mm: number): Parameter[] {
     })),
     ...(h.edge === null ? [] : [{ ...free(h.edge.sd_mm, h.edge.mm), least: h.edge.least_mm }]),
     ...(h.oddity === null ? [] : [free(h.odditySd)]),
-    ...(h.smooth ? [0, 1, 2, 3].map(wave => free(SMOOTH_SD / (1 + wave / 2))) : []),
+    ...h.patterns.map(q => free(q.sd_rad)),
   ];
 }
 
@@ -60,7 +59,7 @@ type Guess = {
   slits: number[];
   edge: number;
   oddity: number;
-  waves: number[];
+  patterns: number[];
 };
 
 function guessFrom(h: Hypothesis, values: ArrayLike<number>): Guess {
@@ -73,13 +72,13 @@ function guessFrom(h: Hypothesis, values: ArrayLike<number>): Guess {
     slits: h.slits.map(take),
     edge: h.edge === null ? 0 : take(),
     oddity: h.oddity === null ? 0 : take(),
-    waves: h.smooth ? [take(), take(), take(), take()] : [],
+    patterns: h.patterns.map(take),
   };
 }
 
 function errorsOf(h: Hypothesis, guess: Guess, slits: number): number[] {
   const errors = Array.from({ length: slits }, (_, i) =>
-    guess.waves.reduce((sum, size, wave) => sum + size * smoothWeight(wave, i, slits), guess.even),
+    guess.patterns.reduce((sum, size, k) => sum + size * h.patterns[k]!.weights[i]!, guess.even),
   );
   h.slits.forEach((s, k) => {
     errors[s.at]! += guess.slits[k]!;
@@ -95,8 +94,8 @@ function columnsOf(model: SurveyModel, h: Hypothesis, slopes: Slopes): Float64Ar
     ...(h.even_sd > 0 ? [evenColumn(slopes, n, slits)] : []),
     ...h.slits.map(s => slopes.bySlit.subarray(s.at * n, (s.at + 1) * n)),
     ...(h.edge === null ? [] : [new Float64Array(n).fill(1)]),
-    ...(h.oddity === null ? [] : [oddityColumn(h.oddity, model.survey.stations_mm, model.order)]),
-    ...(h.smooth ? smoothColumns(slopes, n, slits) : []),
+    ...(h.oddity === null ? [] : [oddityColumn(model, h.oddity)]),
+    ...h.patterns.map(q => patternColumn(slopes, n, q.weights)),
   ];
 }
 
