@@ -55,6 +55,18 @@ export const COMMANDS: readonly CommandSpec[] = [
     load: () => import('./sheet.ts'),
   },
   {
+    name: 'order',
+    usage: '[--build NAME] [--json | --csv]',
+    summary: 'print what to buy and how to cut it: bars, spares, what goes with them, the cutting list',
+    options: {
+      build: { type: 'string', value: 'NAME', about: 'of this build' },
+      json,
+      csv: { type: 'boolean', about: 'comma-separated values: one line a bar, a piece, a thing' },
+    },
+    examples: ['curvewright order', 'curvewright order --build kicker --csv > order.csv'],
+    load: () => import('./order.ts'),
+  },
+  {
     name: 'log',
     usage: 'BUILD --in FILE',
     summary: 'do what the lines say, one JSON object a line, through the same refusals as the bench',

@@ -14,6 +14,7 @@ const PARTS = [
   'rechecks',
   'sources',
   'says',
+  'sections',
 ] as const;
 
 /** The files of content/ as one; a name said twice is a fault of the build, named with its file. */

@@ -12,6 +12,16 @@ const source = z.strictObject({
   note: optional,
 });
 
+/** Sizes that most yards have, no properties: those are computed for any size. Depth, width, wall of a tube or angle; width, thickness of a flat. */
+const sizes = z.strictObject({
+  system: z.enum(['metric', 'us']),
+  shape: z.enum(['square tube', 'rectangular tube', 'angle', 'flat']),
+  /** One unit of the list in mm: 1, or 25.4. */
+  mm: z.number().check(z.positive()),
+  sizes: z.array(z.array(z.number().check(z.positive())).check(z.minLength(2), z.maxLength(3))),
+  source: z.string(),
+});
+
 /** The words of one file in content/. Marks in braces name a figure in the step's `uses`, a fill, or the subject. */
 export const FILE_SCHEMA = z.strictObject({
   stage: z.optional(z.string()),
@@ -61,6 +71,7 @@ export const FILE_SCHEMA = z.strictObject({
   rechecks: z.optional(z.record(z.string(), z.strictObject({ title: short, why: line }))),
   sources: z.optional(z.record(z.string(), source)),
   says: z.optional(z.record(z.string(), line)),
+  sections: z.optional(z.record(z.string(), sizes)),
 });
 
 export type ContentFile = z.infer<typeof FILE_SCHEMA>;
@@ -83,4 +94,5 @@ export type Content = Readonly<{
   rechecks: Part<'rechecks'>;
   sources: Part<'sources'>;
   says: Part<'says'>;
+  sections: Part<'sections'>;
 }>;

@@ -46,7 +46,7 @@ const sheets = (ramp: Ramp): readonly Wanted[] => {
     for (let column = 0; column < columns; column++) {
       layerStrips(deckLength(ramp.design), sheet.long, layer).forEach((long, i) => {
         const name = columns > 1 ? `${layer + 1}.${column + 1}.${i + 1}` : `${layer + 1}.${i + 1}`;
-        pieces.push(squarePiece(`strip@:${name}`, 'strip', long));
+        pieces.push(squarePiece(`deck strip@:${name}`, 'deck strip', long));
       });
     }
   }

@@ -16,7 +16,9 @@ export type LaidBar = Readonly<{
   cuts: readonly Cut[];
   /** All saw cuts along the bar, the last one too where something is left behind it, mm. */
   kerfs_mm: number;
-  /** What turning neighbouring mitres to each other saves, mm. */
+  /** What pieces reach into each other where mitres are turned, mm: length of pieces beyond the length they take. */
+  turned_mm: number;
+  /** What turning saves against the same pieces unturned, kerfs counted, mm: it is in what is left. */
   saved_mm: number;
   /** Usable length behind the last cut, mm. */
   left_mm: number;
@@ -86,15 +88,19 @@ export const layBar = (pieces: readonly Needed[], usable_mm: number, kerf_mm: nu
   const ways = bestWays(pieces, kerf_mm);
   const cuts: Cut[] = [];
   let kerfs_mm = 0;
+  let turned_mm = 0;
   let at = 0;
   pieces.forEach((piece, i) => {
     const way = ways[i] ?? { start: 0, end: 0 };
     const before = cuts.at(-1);
     let turned = false;
     if (before !== undefined) {
-      at += between(before.piece, before.end_rad, piece, way.start, kerf_mm);
+      const apart = between(before.piece, before.end_rad, piece, way.start, kerf_mm);
       const meets = nested(before.piece, before.end_rad, piece, way.start);
-      kerfs_mm += kerf_mm / Math.cos(meets ? Math.max(before.end_rad, way.start) : before.end_rad);
+      const saw = kerf_mm / Math.cos(meets ? Math.max(before.end_rad, way.start) : before.end_rad);
+      at += apart;
+      kerfs_mm += saw;
+      turned_mm += saw - apart;
       turned = meets && !before.turned;
     }
     const to_mm = at + roomOf(piece);
@@ -107,6 +113,7 @@ export const layBar = (pieces: readonly Needed[], usable_mm: number, kerf_mm: nu
   return {
     cuts,
     kerfs_mm: kerfs_mm + lastKerf,
+    turned_mm,
     saved_mm: Math.max(0, plainWidth(pieces, kerf_mm) - at),
     left_mm: behind - lastKerf,
   };

@@ -11,9 +11,9 @@ export type CutWhen = 'now' | 'after the rails' | 'to the rail' | 'spare';
 
 /** One piece of a cutting plan, with all that is needed to saw it. */
 export type Needed = Readonly<{
-  /** Name of the need in the design; `spare rail`, `spare`, `board@:3`, `strip@:2.1` for what is no member. */
+  /** Name of the need in the design; `spare rail`, `spare`, `board@:3`, `deck strip@:2.1` for what is no member. */
   need: string;
-  kind: MemberKind | 'spare rail' | 'spare' | 'board' | 'strip';
+  kind: MemberKind | 'spare rail' | 'spare' | 'board' | 'deck strip';
   rail?: RailName;
   /** Long point to long point, and short, mm. */
   long_mm: number;
@@ -38,8 +38,8 @@ export type Sawn = Readonly<{ need: string; section: string; length_mm: number; 
 export const HELD_OVER = 10;
 /** The tenth that is bought over (bench-practice "plan": one rail and 10 %). */
 const SPARE_SHARE = 0.1;
-/** Test pieces of 300 mm come out of the rail tube's spare: three coupons (bench-practice list "cut"). */
-const TEST_PIECES = 3 * 300;
+/** Test pieces come out of the rail tube's spare: three of 300 mm, or a foot (bench-practice list "cut"). */
+const TEST_PIECES = { metric: 3 * 300, us: 3 * 304.8 } as const;
 
 const SQUARE: EndCuts = { first_rad: 0, second_rad: 0 };
 
@@ -140,13 +140,13 @@ const sparesOf = (
   if (rails.length > 0 && slit && stillToSlit && spoiled === 0)
     list.push(spare('spare rail', 'spare rail', longest));
   const total = open.reduce((sum, m) => sum + m.long_mm, 0);
-  const tests = rails.length > 0 && slit && stillToSlit ? TEST_PIECES : 0;
+  const tests = rails.length > 0 && slit && stillToSlit ? TEST_PIECES[ramp.design.system] : 0;
   list.push(spare('spare', 'spare', Math.max(total * SPARE_SHARE, tests)));
   return list;
 };
 
 /** A straight piece with square ends, cut now: a board, a strip. */
-export const squarePiece = (need: string, kind: 'board' | 'strip', long_mm: number): Needed => ({
+export const squarePiece = (need: string, kind: 'board' | 'deck strip', long_mm: number): Needed => ({
   need,
   kind,
   long_mm,

@@ -80,9 +80,19 @@ export const tubeAsSold = (d: Design): Tube => {
 
 const RAILS: ReadonlySet<Member['kind']> = new Set(['curved rail', 'base rail']);
 
+const INCH = 25.4;
+
+/** Flat bar a US yard keeps for a plate of these sizes, mm: the next half inch of width, the nearest sixteenth of thickness (trade sizes, practice). */
+const usFlat = (width_mm: number, thick_mm: number): StockSection => {
+  const width = Math.ceil((2 * width_mm) / INCH - 1e-9) / 2;
+  const thick = Math.max(1, Math.round((16 * thick_mm) / INCH)) / 16;
+  return flatStock(width * INCH, thick * INCH);
+};
+
 /** What a member is cut from: tube by the sizes it was sold in, plates from flat bar of their width. */
 export const sectionOf = (d: Design, m: Member): StockSection => {
-  if (m.kind === 'side plate') return flatStock(m.tube.width_mm, tubeAsSold(d).wall_mm);
-  if (m.kind === 'foot plate') return flatStock(m.tube.width_mm, m.tube.wall_mm);
+  const flat = d.system === 'us' ? usFlat : flatStock;
+  if (m.kind === 'side plate') return flat(m.tube.width_mm, tubeAsSold(d).wall_mm);
+  if (m.kind === 'foot plate') return flat(m.tube.width_mm, m.tube.wall_mm);
   return tubeStock(RAILS.has(m.kind) ? tubeAsSold(d) : m.tube, ruleOf(d));
 };

@@ -5,7 +5,6 @@ import { helpRows } from '../help-rows.ts';
 import type { PageKey } from '../keys.ts';
 import { page, stripRow, titleRow } from '../pages/frame.ts';
 import { drawingPage, glossaryPage, hurtPage, largePage, whyPage } from '../pages/look-pages.ts';
-import { orderPage } from '../pages/order-page.ts';
 import type { Lit } from '../pages/stage-page.ts';
 import { commonAct } from './common.ts';
 import type { Desk, Place } from './desk.ts';
@@ -58,8 +57,6 @@ export const glossaryPlace = (stage: Stage): Place =>
     [],
     3,
   );
-export const orderPlace = (lit: Lit): Place =>
-  lookPlace(lit, (d, at, keys) => orderPage(d.context(), lit.stage, at, keys), [], 2);
 
 /** The large figures keep Space for the tick, so that a person across the garage need not come back for it. */
 export const largePlace = (lit: Lit): Place =>

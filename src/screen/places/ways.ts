@@ -3,16 +3,9 @@ import type { Ways } from './desk.ts';
 import { findingPlace, findingsPlace } from './finding-places.ts';
 import { heldPlace } from './held-place.ts';
 import { journalPlace } from './journal-place.ts';
-import {
-  drawingPlace,
-  glossaryPlace,
-  helpPlace,
-  hurtPlace,
-  largePlace,
-  orderPlace,
-  whyPlace,
-} from './look-places.ts';
+import { drawingPlace, glossaryPlace, helpPlace, hurtPlace, largePlace, whyPlace } from './look-places.ts';
 import { type OpeningOptions, openingPlace } from './opening-place.ts';
+import { orderPlace } from './order-place.ts';
 import { stagePlace } from './stage-place.ts';
 import { surveyPlace } from './survey-place.ts';
 

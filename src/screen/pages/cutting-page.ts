@@ -1,0 +1,231 @@
+import { cutTo, joinSides, padTo, row } from '../../drawing/cells.ts';
+import type { Row } from '../../drawing/row.ts';
+import { write } from '../../quantity/write.ts';
+import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
+import type { Cut } from '../../ramp/cutting/lay-bar.ts';
+import type { Sawn } from '../../ramp/cutting/needed.ts';
+import type { OrderedSection } from '../../ramp/cutting/order.ts';
+import { pieceName } from '../../stages/piece-name.ts';
+import type { Stage } from '../../stages/sheet.ts';
+import { say } from '../../words/say.ts';
+import type { PageContext } from './context.ts';
+import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
+import type { OrderSheet } from './order-sheet.ts';
+import { lengthText, sectionText, sourceText } from './order-words.ts';
+import { tallRows, tallValue } from './tall-figures.ts';
+
+/** One cut of the order, with the bar it is made from. `number` counts bars over the whole order. */
+export type ListedCut = Readonly<{ section: OrderedSection; bar: CutBar; number: number; cut: Cut }>;
+
+/** Every cut of an order in the order of the saw. */
+export const listedCuts = (sheet: OrderSheet): readonly ListedCut[] => {
+  let number = 0;
+  return sheet.order.sections.flatMap(section =>
+    section.bars.flatMap(bar => {
+      number++;
+      return bar.cuts.map(cut => ({ section, bar, number, cut }));
+    }),
+  );
+};
+
+/** What has been sawn off a bar that lies in the shop already. */
+const sawnOff = (l: ListedCut): readonly Sawn[] => {
+  const { source } = l.bar;
+  return source.is === 'sold' ? [] : (l.section.worked.find(w => w.id === source.bar.id)?.sawn ?? []);
+};
+
+const isSawnNow = (c: Cut): boolean => c.piece.known && c.piece.when !== 'spare';
+
+/** The first cut that can be made now; the first of all where none can. */
+export const firstOpenCut = (cuts: readonly ListedCut[]): number =>
+  Math.max(
+    0,
+    cuts.findIndex(l => isSawnNow(l.cut)),
+  );
+
+/** What is chalked on a piece before it leaves the saw; a rail says its hand as well. */
+const label = (c: PageContext, cut: Cut): string => {
+  const { rails } = c.view.ramp;
+  const hand =
+    cut.piece.kind !== 'curved rail'
+      ? ''
+      : cut.piece.rail === rails[0]
+        ? ' LEFT'
+        : cut.piece.rail === rails.at(-1)
+          ? ' RIGHT'
+          : ' MIDDLE';
+  return `${pieceName(cut.piece.need)}${hand}`.toUpperCase();
+};
+
+const endsText = (c: PageContext, cut: Cut): string => {
+  const angle = (v: number): string => (v < 1e-4 ? '-' : write(v, 'angle', c.voice.system));
+  return cut.start_rad < 1e-4 && cut.end_rad < 1e-4
+    ? 'square'
+    : `${angle(cut.start_rad)} / ${angle(cut.end_rad)}`;
+};
+
+/** The bar as one line: cuts made, the lit one, cuts to come; the steel behind the last cut dotted. */
+const barLine = (c: PageContext, l: ListedCut): Row => {
+  const columns = c.look.columns - 2;
+  const off = sawnOff(l);
+  const gone = off.reduce((sum, s) => sum + s.length_mm, 0);
+  const whole = Math.max(1, l.bar.length_mm + gone);
+  const at = (mm: number): number =>
+    Math.min(columns - 1, Math.max(0, Math.round(((mm + gone) / whole) * (columns - 1))));
+  const signs = Array.from<unknown, string>({ length: columns }, (_, i) =>
+    i > at(l.bar.cuts.at(-1)?.to_mm ?? 0) ? '·' : '─',
+  );
+  let from = -gone;
+  for (const s of off) {
+    from += s.length_mm;
+    signs[at(from)] = '╋';
+  }
+  for (const cut of l.bar.cuts) signs[at(cut.to_mm)] = cut === l.cut ? '▾' : '┴';
+  return row(' ', signs.join(''));
+};
+
+const sawnRow = (c: PageContext, s: Sawn): Row =>
+  row(
+    ' ',
+    [s.spoiled ? 'attention' : 'settled', s.spoiled ? '× ' : '✓ '],
+    padTo(cutTo(pieceName(s.need), 26), 27),
+    [
+      'quiet',
+      say(c.voice, {
+        words: s.spoiled ? 'says.cutting-spoiled' : 'says.cutting-cut',
+        fills: { long: { v: s.length_mm, as: 'length' } },
+      }),
+    ],
+  );
+
+const cutRow = (c: PageContext, cut: Cut, lit: boolean): Row => {
+  const length = (v: number): string => padTo(lengthText(c.voice, v), 11, 'right');
+  const note = !cut.piece.known
+    ? say(c.voice, { words: 'says.order-file-held' })
+    : cut.piece.when === 'spare'
+      ? say(c.voice, { words: 'says.order-file-spare' })
+      : cut.turned
+        ? say(c.voice, { words: 'says.cutting-turned' })
+        : '';
+  return row(
+    ' ',
+    [lit ? 'lead' : 'quiet', lit ? '▸ ' : isSawnNow(cut) ? '· ' : '◌ '],
+    [lit ? 'lead' : 'plain', padTo(cutTo(label(c, cut), 24), 25)],
+    length(cut.piece.long_mm),
+    cut.piece.short_mm === cut.piece.long_mm ? padTo('', 11) : length(cut.piece.short_mm),
+    '  ',
+    padTo(endsText(c, cut), 15),
+    length(cut.to_mm),
+    ['quiet', note === '' ? '' : `  ${note}`],
+  );
+};
+
+const closeText = (c: PageContext, bar: CutBar): string => {
+  const length = (v: number) => lengthText(c.voice, v);
+  return say(c.voice, {
+    words: 'says.cutting-close',
+    fills: {
+      trim: length(bar.trim_mm),
+      pieces: length(bar.cuts.reduce((sum, cut) => sum + cut.to_mm - cut.from_mm, 0)),
+      saw: length(bar.kerfs_mm),
+      turned: length(bar.turned_mm),
+      left: length(bar.left_mm),
+    },
+  });
+};
+
+const tagOf = (c: PageContext, l: ListedCut): Row => {
+  const words = !l.cut.piece.known ? 'held' : l.cut.piece.when === 'spare' ? 'spare' : 'next';
+  return row(
+    ' ',
+    ['lead', `${words === 'next' ? '▸ NEXT' : '◌'}  `],
+    ['lead', say(c.voice, { words: `says.cutting-${words}`, fills: { piece: pieceName(l.cut.piece.need) } })],
+  );
+};
+
+/** Cutting bar by bar: the lit piece tall, its bar as a line with what is cut and where the saw stands, all its pieces below. */
+export const cuttingPage = (
+  c: PageContext,
+  sheet: OrderSheet,
+  stage: Stage,
+  lit: number,
+  keys: Row,
+  field: Row[] | null,
+): Row[] => {
+  const cuts = listedCuts(sheet);
+  const l = cuts[Math.max(0, Math.min(lit, cuts.length - 1))];
+  const minutes = say(c.voice, {
+    words: 'says.cutting-minutes',
+    fills: {
+      low: { v: sheet.sawing_min.low * 60, as: 'time' },
+      high: { v: sheet.sawing_min.high * 60, as: 'time' },
+    },
+  });
+  if (l === undefined) {
+    return page(
+      c,
+      [titleRow(c), stripRow(c.view, stage), ruleRow(c, say(c.voice, { words: 'says.cutting-title' }))],
+      [row(' ', ['settled', `✓ ${say(c.voice, { words: 'says.cutting-done' })}`])],
+      [[], echoRow(c), keys],
+    );
+  }
+  const { bar } = l;
+  const bars = new Set(cuts.map(x => x.number)).size;
+  const trim = { v: bar.trim_mm, as: 'length' } as const;
+  const top: readonly Row[] =
+    field ??
+    tallRows(
+      [
+        tallValue(c.voice, l.cut.piece.long_mm, 'length', say(c.voice, { words: 'says.cutting-long' })),
+        tallValue(c.voice, l.cut.to_mm, 'length', say(c.voice, { words: 'says.cutting-to' })),
+      ],
+      c.look.columns,
+      c.look.ascii,
+    );
+  const rows = [...sawnOff(l).map(s => sawnRow(c, s)), ...bar.cuts.map(cut => cutRow(c, cut, cut === l.cut))];
+  const head = [
+    titleRow(c),
+    stripRow(c.view, stage),
+    ruleRow(
+      c,
+      say(c.voice, {
+        words: 'says.cutting-bar',
+        fills: {
+          bar: l.number,
+          bars,
+          section: sectionText(c.voice, l.section.section),
+          source: sourceText(c.voice, bar),
+        },
+      }),
+      say(c.voice, { words: 'says.cutting-stops', fills: { stops: l.section.stops } }),
+    ),
+    joinSides(tagOf(c, l), row(['quiet', minutes]), c.look.columns - 1),
+    ...top,
+    ...(field === null
+      ? [
+          row(' ', [
+            'quiet',
+            bar.trim_mm > 0
+              ? say(c.voice, { words: 'says.cutting-square', fills: { trim } })
+              : say(c.voice, { words: 'says.cutting-squared' }),
+          ]),
+        ]
+      : []),
+    barLine(c, l),
+    ruleRow(
+      c,
+      say(c.voice, { words: 'says.cutting-pieces' }),
+      say(c.voice, { words: 'says.cutting-columns' }),
+    ),
+  ];
+  const foot = [
+    row(' ', ['quiet', closeText(c, bar)]),
+    row(' ', ['attention', 'Caution  '], say(c.voice, { words: 'says.cutting-saw-caution' })),
+    echoRow(c),
+    keys,
+  ];
+  const room = Math.max(1, pageRows(c) - head.length - foot.length);
+  const litRow = sawnOff(l).length + bar.cuts.indexOf(l.cut);
+  const from = Math.max(0, Math.min(litRow - 2, rows.length - room));
+  return page(c, head, rows.slice(from, from + room), foot);
+};

@@ -1,0 +1,165 @@
+import type { View } from '../../coach/view.ts';
+import { wrap } from '../../drawing/cells.ts';
+import { write } from '../../quantity/write.ts';
+import type { Cut } from '../../ramp/cutting/lay-bar.ts';
+import { isSteel } from '../../ramp/cutting/totals.ts';
+import { yardCuts } from '../../ramp/cutting/yard-cuts.ts';
+import { pieceName } from '../../stages/piece-name.ts';
+import { say, type Voice } from '../../words/say.ts';
+import { goodsOf } from './order-goods.ts';
+import type { OrderSheet } from './order-sheet.ts';
+import { lengthText, moneyText, pieceWords, sectionText, sourceText } from './order-words.ts';
+
+/** Signs a phone and an old printer both have. */
+const plain = (text: string): string =>
+  text.replaceAll('·', '-').replaceAll('−', '-').replaceAll('→', '->').replaceAll('°', ' deg');
+
+/** A phone held upright shows about so many signs a line. */
+const PHONE = 44;
+
+const angle = (voice: Voice, v: number): string => write(v, 'angle', voice.system);
+
+const cutWords = (voice: Voice, c: Cut): string => {
+  const ends = [c.start_rad, c.end_rad].filter(a => Math.abs(a) > 1e-4).map(a => angle(voice, a));
+  const note = !c.piece.known
+    ? ` (${say(voice, { words: 'says.order-file-held' })})`
+    : c.piece.when === 'spare'
+      ? ` (${say(voice, { words: 'says.order-file-spare' })})`
+      : '';
+  return `${pieceName(c.piece.need)} ${lengthText(voice, c.piece.long_mm)}${ends.length === 0 ? '' : `, ${ends.join(' and ')}`}${note}`;
+};
+
+/** The order and its cutting list as plain text for a phone: short lines, nothing that needs a column. */
+export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: string): string => {
+  const { totals, order } = sheet;
+  const out: string[] = [];
+  const put = (text: string, indent = ''): void => {
+    for (const [i, line] of wrap(plain(text), PHONE - indent.length).entries())
+      out.push(`${i === 0 ? indent : indent.replace(/\S/g, ' ')}${line}`);
+  };
+  const title = (words: string): void => {
+    out.push('');
+    put(say(voice, { words }).toUpperCase());
+  };
+  put(say(voice, { words: 'says.order-file-for', fills: { build: view.build.name, day } }));
+  put(
+    `${totals.bars} ${say(voice, { words: 'says.order-tall-bars' })}, ${write(totals.kg, 'mass', voice.system)} ${say(voice, { words: 'says.order-tall-mass', fills: { heaviest: write(totals.heaviest_kg, 'mass', voice.system) } })}`,
+  );
+  if (totals.cost !== null && totals.cost > 0)
+    put(`${moneyText(totals.cost)} ${say(voice, { words: 'says.order-tall-cost' })}`);
+  title('says.order-bars');
+  let number = 0;
+  for (const s of order.sections) {
+    if (!s.plan.ok) put(`${sectionText(voice, s.section)}: ${s.plan.fault.message}`, '! ');
+    for (const bar of s.bars) {
+      number++;
+      put(`${number}. ${sectionText(voice, s.section)} ${sourceText(voice, bar)}`);
+      for (const words of pieceWords(voice, bar)) put(words, '   ');
+      put(
+        say(voice, { words: 'says.cutting-left', fills: { left: { v: bar.left_mm, as: 'length' } } }),
+        '   ',
+      );
+      const yard = yardCuts(bar, sheet.carry_mm);
+      if (isSteel(s) && bar.source.is === 'sold' && yard.at_mm.length > 0)
+        put(
+          `${say(voice, { words: 'says.order-yard' })}: ${yard.at_mm.map(v => lengthText(voice, v)).join(', ')}`,
+          '   ',
+        );
+    }
+  }
+  title('says.order-rack');
+  for (const id of ['wall', 'seam', 'bow', 'zinc', 'pair'])
+    put(say(voice, { words: `says.order-rack-${id}` }), '- ');
+  title('says.order-with');
+  for (const good of goodsOf(view, voice))
+    put(`${good.name}${good.amount === '' ? '' : `: ${good.amount}`}`, '[ ] ');
+  title('says.order-file-cut');
+  number = 0;
+  for (const s of order.sections) {
+    for (const bar of s.bars) {
+      number++;
+      put(`${number}. ${sectionText(voice, s.section)} ${sourceText(voice, bar)}`);
+      for (const cut of bar.cuts)
+        put(
+          `${lengthText(voice, cut.from_mm)} to ${lengthText(voice, cut.to_mm)}: ${cutWords(voice, cut)}`,
+          '   ',
+        );
+    }
+  }
+  return `${out.join('\n')}\n`;
+};
+
+/** A field of a CSV line (RFC 4180); a text that a spreadsheet would take for a sum is set apart. */
+const csvField = (value: string | number | null): string => {
+  if (value === null) return '';
+  if (typeof value === 'number') return String(Math.round(value * 1000) / 1000);
+  const safe = /^[=+\-@\t]/.test(value) ? `'${value}` : value;
+  return /[",\n\r]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+};
+
+const HEAD = [
+  'row',
+  'bar',
+  'section',
+  'bar_from',
+  'bar_mm',
+  'kg',
+  'price',
+  'piece',
+  'when',
+  'long_mm',
+  'short_mm',
+  'start_deg',
+  'end_deg',
+  'from_mm',
+  'to_mm',
+  'rolled_over',
+  'left_mm',
+  'amount',
+  'why',
+] as const;
+
+type Line = Partial<Record<(typeof HEAD)[number], string | number | null>>;
+
+const degrees = (rad: number): number => (rad * 180) / Math.PI;
+
+/** The order as lines of comma-separated values: one a bar, one a piece, one a thing to buy with it. Lengths are in mm whatever is shown. */
+export const orderCsv = (view: View, voice: Voice, sheet: OrderSheet): string => {
+  const lines: Line[] = [];
+  let number = 0;
+  for (const s of sheet.order.sections) {
+    for (const bar of s.bars) {
+      number++;
+      const of = { bar: number, section: s.section.name };
+      lines.push({
+        row: 'bar',
+        ...of,
+        bar_from: bar.source.is === 'sold' ? 'buy' : bar.source.bar.from,
+        bar_mm: bar.length_mm,
+        kg: bar.kg,
+        price: bar.price,
+        left_mm: bar.left_mm,
+      });
+      for (const c of bar.cuts) {
+        lines.push({
+          row: 'piece',
+          ...of,
+          piece: pieceName(c.piece.need),
+          when: c.piece.when,
+          long_mm: c.piece.long_mm,
+          short_mm: c.piece.short_mm,
+          start_deg: degrees(c.start_rad),
+          end_deg: degrees(c.end_rad),
+          from_mm: c.from_mm,
+          to_mm: c.to_mm,
+          rolled_over: c.turned ? 'yes' : 'no',
+        });
+      }
+    }
+  }
+  for (const g of goodsOf(view, voice))
+    lines.push({ row: 'with it', piece: g.name, amount: g.amount, why: g.why });
+  return [HEAD.join(','), ...lines.map(l => HEAD.map(h => csvField(l[h] ?? null)).join(','))]
+    .map(l => `${l}\r\n`)
+    .join('');
+};

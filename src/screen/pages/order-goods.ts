@@ -1,0 +1,171 @@
+import type { View } from '../../coach/view.ts';
+import type { Quantity } from '../../quantity/quantities.ts';
+import { write } from '../../quantity/write.ts';
+import { consumedBy } from '../../ramp/cutting/consumed.ts';
+import { deckScrews } from '../../ramp/cutting/deck-screws.ts';
+import type { Consumption } from '../../reckon/welding/consumption.ts';
+import type { Fills, Value } from '../../stages/sheet.ts';
+import { say, type Voice } from '../../words/say.ts';
+import { figuresOf } from './step-words.ts';
+
+/** Something to buy that is no bar: how much, and why so much. */
+export type Good = Readonly<{
+  id: string;
+  name: string;
+  amount: string;
+  why: string;
+  /** Ticked on the plan page; null for what that page does not list. */
+  done: boolean | null;
+}>;
+
+/** Lines of the plan's own list that stand with the bars, or here with a band. */
+const SAID_ELSEWHERE = new Set([
+  'spare-rail',
+  'rail-tube',
+  'post-tube',
+  'deck-sheets',
+  'deck-boards',
+  'thin-discs',
+  'wire',
+  'gas',
+]);
+
+/** Wire burnt in practice before the job, kg (bench rule [practice]). */
+const PRACTICE_kg = 1;
+/** Pilot for screws into a 2 to 3 mm wall, mm [practice]. */
+const PILOT = 5;
+
+type Amount = Readonly<{ value: Value; as: Quantity }>;
+
+const amountText = (voice: Voice, { value, as }: Amount): string => {
+  const text = (v: number, unit = true): string => write(v, as, voice.system, { unit });
+  switch (value.is) {
+    case 'exact':
+      return text(value.v);
+    case 'band':
+      // Minutes below two hours and hours above have each their unit.
+      return `${text(value.low, as === 'time')} to ${text(value.high)}`;
+    default:
+      return '';
+  }
+};
+
+const exact = (v: number, as: Quantity = 'count'): Amount => ({ value: { is: 'exact', v }, as });
+const band = (b: { low: number; likely: number; high: number }, as: Quantity): Amount => ({
+  value: { is: 'band', ...b },
+  as,
+});
+
+/** A figure of some page by its name, as an amount to buy. */
+const figure = (view: View, id: string): Amount | null => {
+  const found = view.sheets.flatMap(s => s.figures).find(f => f.id === id);
+  return found === undefined || (found.value.is !== 'exact' && found.value.is !== 'band')
+    ? null
+    : { value: found.value, as: found.as };
+};
+
+type Line = Readonly<{ id: string; amount: Amount | null; fills?: Fills }>;
+
+/** Litres a minute that the gas is set to, as the bands count it [found: two makers' tables]. */
+const flowOf = (used: Consumption): number =>
+  used.gas_l === null || used.gas_min === null ? 0 : used.gas_l.likely / used.gas_min.likely;
+
+/** Wire and gas, or self-shielded wire, or rods, and the thin discs: each a band, with what it hangs on. */
+const consumed = (view: View): readonly Line[] => {
+  const { ramp } = view;
+  const wire = consumedBy(ramp, 'gmaw');
+  const cored = consumedBy(ramp, 'fcaw-s');
+  const rods = consumedBy(ramp, 'smaw');
+  const slits = [...ramp.plans.values()].reduce((n, p) => n + p.slits.length, 0);
+  const fills: Fills = {
+    slits,
+    joints: ramp.members.reduce((n, m) => n + m.joints, 0),
+    practice: { v: PRACTICE_kg, as: 'mass' },
+  };
+  const lines: Line[] = [];
+  const more = (b: { low: number; likely: number; high: number }) => ({
+    low: b.low + PRACTICE_kg,
+    likely: b.likely + PRACTICE_kg,
+    high: b.high + PRACTICE_kg,
+  });
+  if (wire?.wire_kg) lines.push({ id: 'wire', amount: band(more(wire.wire_kg), 'mass'), fills });
+  if (wire?.gas_min) {
+    const seconds = {
+      low: wire.gas_min.low * 60,
+      likely: wire.gas_min.likely * 60,
+      high: wire.gas_min.high * 60,
+    };
+    lines.push({
+      id: 'gas',
+      amount: band(seconds, 'time'),
+      fills: { ...fills, flow: { v: flowOf(wire), as: 'flow' }, litres: Math.round(wire.gas_l?.high ?? 0) },
+    });
+  }
+  if (cored?.wire_kg) lines.push({ id: 'cored-wire', amount: band(more(cored.wire_kg), 'mass'), fills });
+  if (rods?.rods)
+    lines.push({
+      id: 'rods',
+      amount: band(rods.rods, 'count'),
+      fills: { ...fills, buy: rods.buy.rods ?? 0, rod: { v: 2.5, as: 'thickness' } },
+    });
+  if (wire !== null && slits > 0)
+    lines.push({
+      id: 'thin-discs',
+      amount: exact(wire.buy.thin_discs),
+      fills: { slits, low: wire.thin_discs.low, high: wire.thin_discs.high },
+    });
+  return lines;
+};
+
+/** What the later stages want and nobody thinks of at the yard (bench-practice section 5), counted from the design. */
+const forgotten = (view: View): readonly Line[] => {
+  const { ramp } = view;
+  const rails = ramp.rails.length;
+  const plans = [...ramp.plans.values()];
+  const slits = plans.reduce((n, p) => n + p.slits.length, 0);
+  const long_m = plans.reduce((sum, p) => sum + p.toLip_mm, 0) / 1000;
+  const lines: Line[] = [
+    { id: 'labels', amount: exact(ramp.members.length) },
+    ...(slits > 0 ? [{ id: 'shims', amount: exact(Math.ceil(0.3 * slits)), fills: { slits } }] : []),
+    { id: 'planks', amount: exact(rails), fills: { rails } },
+    { id: 'spreaders', amount: exact(2 * Math.ceil(ramp.lip.y_mm / 500)) },
+    { id: 'props', amount: exact(2 * rails), fills: { rails } },
+    { id: 'caps', amount: exact(2 * rails), fills: { rails } },
+    { id: 'primer', amount: figure(view, 'primer') },
+    { id: 'top-coat', amount: figure(view, 'top-coat') },
+    { id: 'caulk', amount: null },
+    { id: 'deck-screws', amount: figure(view, 'deck-screws') ?? exact(deckScrews(ramp)) },
+    { id: 'packer-strip', amount: exact(long_m, 'distance'), fills: { rails } },
+    { id: 'bits', amount: exact(3), fills: { bit: { v: PILOT, as: 'thickness' } } },
+    { id: 'proof', amount: figure(view, 'proof-mass') },
+    { id: 'dye', amount: null },
+    { id: 'handles', amount: exact(4) },
+    { id: 'stakes', amount: exact(8) },
+    { id: 'first-ride', amount: null },
+  ];
+  return lines;
+};
+
+/** All that is wanted beside bars, boards and sheets: first what is used up, then the plan's own list, then what later stages want. */
+export const goodsOf = (view: View, voice: Voice): readonly Good[] => {
+  const own = (l: Line): Good => ({
+    id: l.id,
+    name: say(voice, { words: `says.good-${l.id}` }),
+    amount: l.amount === null ? '' : amountText(voice, l.amount),
+    why: say(voice, { words: `says.good-${l.id}-why`, fills: l.fills ?? {} }),
+    done: null,
+  });
+  const buy = view.steps.find(s => s.key === 'plan/buy');
+  const listed = (buy?.items ?? [])
+    .filter(i => !SAID_ELSEWHERE.has(i.key.replace(/^.*#/, '')))
+    .map(
+      (i): Good => ({
+        id: i.key.replace(/^.*#/, ''),
+        name: i.name,
+        amount: i.value === undefined ? '' : write(i.value.v, i.value.as, voice.system),
+        why: i.note === undefined || buy === undefined ? '' : say(voice, i.note, figuresOf(view, buy)),
+        done: view.build.ticks.has(i.key),
+      }),
+    );
+  return [...consumed(view).map(own), ...listed, ...forgotten(view).map(own)];
+};

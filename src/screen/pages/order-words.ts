@@ -1,0 +1,75 @@
+import { write } from '../../quantity/write.ts';
+import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
+import type { Needed } from '../../ramp/cutting/needed.ts';
+import type { StockSection } from '../../ramp/cutting/stock-section.ts';
+import { pieceName } from '../../stages/piece-name.ts';
+import { say, type Voice } from '../../words/say.ts';
+
+/** A length as a tape has it, without its unit: a column says the unit once. */
+export const lengthText = (voice: Voice, v: number): string =>
+  write(v, 'length', voice.system, { unit: false, fixed: true });
+
+/** A sum of money as it was typed: nobody knows whose. */
+export const moneyText = (v: number): string => v.toFixed(2);
+
+/** A section as a yard is asked for it: sizes in the build's units, never a gauge word. */
+export const sectionText = (voice: Voice, s: StockSection): string => {
+  const side = (v: number): string => write(v, 'length', voice.system, { unit: false });
+  // A caliper's size, without the zeros that a metric wall does not need.
+  const thin = (v: number): string =>
+    voice.system === 'us'
+      ? write(v, 'thickness', voice.system, { unit: false })
+      : String(Math.round(v * 100) / 100);
+  switch (s.kind) {
+    case 'tube':
+      return `${side(s.depth_mm)} x ${side(s.width_mm)} x ${thin(s.wall_mm)}`;
+    case 'flat':
+      return `flat ${side(s.width_mm)} x ${thin(s.wall_mm)}`;
+    case 'board':
+      return `board ${side(s.width_mm)} x ${side(s.wall_mm)}`;
+    case 'sheet':
+      return `sheet ${thin(s.wall_mm)}`;
+  }
+};
+
+/** What pieces of one kind are called together: "rails", "crossmembers". */
+const plural = (kind: Needed['kind']): string => (kind.endsWith('s') ? kind : `${kind}s`);
+
+/** Pieces of one kind and length, one after the other. */
+type Alike = Readonly<{ first: Needed; count: number }>;
+
+const alikeIn = (bar: CutBar): readonly Alike[] => {
+  const groups: Alike[] = [];
+  for (const { piece } of bar.cuts.filter(c => c.piece.known)) {
+    const last = groups.at(-1);
+    if (last?.first.kind === piece.kind && Math.abs(last.first.long_mm - piece.long_mm) < 0.1)
+      groups[groups.length - 1] = { ...last, count: last.count + 1 };
+    else groups.push({ first: piece, count: 1 });
+  }
+  return groups;
+};
+
+/** What is cut from a bar in words: alike pieces together, held steel and spares by their length alone. */
+export const pieceWords = (voice: Voice, bar: CutBar): readonly string[] => {
+  const words = alikeIn(bar).map(({ first, count }) => {
+    const long = lengthText(voice, first.long_mm);
+    if (count > 1) return `${plural(first.kind)} ${count} x ${long}`;
+    return `${first.kind === 'spare' ? 'SPARE' : pieceName(first.need)} ${long}`;
+  });
+  if (bar.held_mm === 0) return words;
+  const count = bar.cuts.filter(c => !c.piece.known).length;
+  const held = say(voice, {
+    words: 'says.order-held',
+    fills: { count, long: lengthText(voice, bar.held_mm) },
+  });
+  return [...words, held];
+};
+
+/** Where a bar comes from: of which length it is bought, or what lies in the shop. */
+export const sourceText = (voice: Voice, bar: CutBar): string => {
+  const length = write(bar.length_mm, 'length', voice.system, { feet: true });
+  if (bar.source.is === 'sold') return say(voice, { words: 'says.order-bar-sold', fills: { length } });
+  const opened = bar.source.bar.squared && bar.source.bar.from === 'bought';
+  const words = opened ? 'opened' : bar.source.bar.from === 'bought' ? 'bought' : 'offcut';
+  return say(voice, { words: `says.order-bar-${words}`, fills: { length } });
+};
