@@ -114,6 +114,14 @@ const standsAt = ({ base, uprights }: SideFrameInput): readonly number[] =>
 const clearAt = ({ rail, base }: SideFrameInput, x: number): number =>
   railHeightAt(rail.points, x) - base.y_mm - (rail.tube.depth_mm + base.tube.depth_mm) / 2;
 
+/** The stand that ends the bay of a place; of two bays that meet at it, the longer. */
+const bayOf = (stands: readonly number[], x: number): number => {
+  const after = stands.findIndex(stand => stand >= x - SAME_MM);
+  const [before, here, beyond] = [stands[after - 1], stands[after], stands[after + 1]];
+  const meets = here !== undefined && Math.abs(here - x) < SAME_MM && beyond !== undefined;
+  return meets && (before === undefined || beyond - here > here - before) ? after + 1 : after;
+};
+
 /** The rail's bottom face over the ground, mm. */
 const bottomAt = ({ rail }: SideFrameInput, x: number): number =>
   railHeightAt(rail.points, x) - rail.tube.depth_mm / 2;
@@ -130,12 +138,12 @@ const closerUprights = (
   const entry = input.rail.points[0]!.x_mm;
   const onGround = input.feet.map(foot => foot.x_mm).filter(x => x < input.base.from_x_mm - SAME_MM);
   const stands = [entry, ...onGround, ...standsAt(input)].sort((a, b) => a - b);
-  const after = stands.findIndex(stand => stand >= x_mm);
+  const after = bayOf(stands, x_mm);
   const [from, to] = after > 0 ? [stands[after - 1]!, stands[after]!] : [undefined, undefined];
   const model = input.uprights[0];
   if (from === undefined || to === undefined || model === undefined) return undefined;
   const middle = (from + to) / 2;
-  const ground = x_mm < input.base.from_x_mm;
+  const ground = to <= input.base.from_x_mm + SAME_MM;
   const clear = (x: number) => (ground ? bottomAt(input, x) : clearAt(input, x));
   const seat = seats(input, from + model.tube.depth_mm, to - model.tube.depth_mm)
     .filter(x => clear(x) >= (ground ? 0 : LEAST_BLOCK_MM))

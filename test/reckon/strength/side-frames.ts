@@ -8,7 +8,7 @@ type Made = Readonly<{
   radius_mm?: number;
   exit_rad?: number;
   slits?: number;
-  /** Uprights stand evenly, no farther apart than this. */
+  /** Uprights stand evenly, about so far apart, in the middles of flats. */
   spacing_mm?: number;
   change?: Partial<SideFrameInput>;
 }>;
@@ -46,7 +46,13 @@ export const madeFrame = ({
   const from_x_mm = bottomRun(bottom, radius_mm, TUBE.depth_mm);
   const lip_x = last - 15;
   const bays = Math.ceil((lip_x - from_x_mm) / spacing_mm);
-  const stands = Array.from({ length: bays }, (_, k) => from_x_mm + ((k + 1) / bays) * (lip_x - from_x_mm));
+  const flats = points.slice(2, -1).map(({ x_mm }, k) => (points[k + 1]!.x_mm + x_mm) / 2);
+  const nearest = (x: number): number =>
+    flats.reduce((best, flat) => (Math.abs(flat - x) < Math.abs(best - x) ? flat : best));
+  const even = Array.from({ length: bays - 1 }, (_, k) =>
+    nearest(from_x_mm + ((k + 1) / bays) * (lip_x - from_x_mm)),
+  );
+  const stands = [...new Set(even), lip_x].filter(x => x > from_x_mm + 40);
   const feet = [points[0]!.x_mm, from_x_mm, ...stands];
   return {
     standard: 'EN',
