@@ -20,6 +20,6 @@ export const topic: Topic = {
       about: 'x and y of each point',
     },
   },
-  example: "circle --points_mm '[[0, 0], [574, 86.4], [1148, 228.4], [1722, 458.6]]'",
+  example: "circle --points_mm '[[0, 0], [574, 55.5], [1148, 228], [1722, 543.5]]'",
   run,
 };

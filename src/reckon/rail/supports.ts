@@ -8,7 +8,7 @@ export type SupportRule = 'least moment' | 'ends level' | 'least shortening' | '
 export const OVERHANG: Readonly<Record<SupportRule, number>> = {
   /** Hogging over the supports equals sagging between: (√2 − 1)/2. [derived] */
   'least moment': (Math.SQRT2 - 1) / 2,
-  /** Airy: ends stay level, spacing L/√3. [found] */
+  /** Airy: ends stay level, spacing L/√3 [found]. A curved rail lying flat does not tip on these points either [derived]. */
   'ends level': (1 - 1 / Math.sqrt(3)) / 2,
   /** Bessel: the length along the middle changes least, spacing 0.5594 L. [found] */
   'least shortening': (1 - 0.5594) / 2,
@@ -25,7 +25,3 @@ export function supportPoints(length_mm: number, rule: SupportRule): readonly [n
 /** Greatest moment of a uniform bar on two even supports over w L². @param overhang share of the length beyond each, 0 to 0.5 */
 export const greatestMoment = (overhang: number): number =>
   Math.max(overhang ** 2 / 2, (1 - 2 * overhang) ** 2 / 8 - overhang ** 2 / 2);
-
-/** Where a curved rail lying flat may rest without tipping: the chord through the middle of its mass cuts it there, at Airy's points. [derived] */
-export const flatRest = (length_mm: number): readonly [number, number] =>
-  supportPoints(length_mm, 'ends level');
