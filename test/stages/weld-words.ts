@@ -16,7 +16,11 @@ const unfilled = (where: string, text: unknown, fills: Fills, names: readonly st
 const nameOf = (id: string): string => id.split('@')[0] as string;
 
 /** What a page of one of these stages emits without words, and marks in its words that nothing fills. */
-export const wordGaps = (sheet: SheetDraft, words: readonly string[], figures: readonly Figure[]): string[] => {
+export const wordGaps = (
+  sheet: SheetDraft,
+  words: readonly string[],
+  figures: readonly Figure[],
+): string[] => {
   const ids = new Set(figures.map(f => f.id));
   const gaps: string[] = [];
   for (const f of sheet.figures) {
@@ -33,7 +37,8 @@ export const wordGaps = (sheet: SheetDraft, words: readonly string[], figures: r
       continue;
     }
     gaps.push(...unfilled(where, own, step.fills ?? {}, step.uses.map(nameOf)));
-    for (const id of [...step.uses, ...(step.tall ?? [])]) if (!ids.has(id)) gaps.push(`${where}: no figure ${id}`);
+    for (const id of [...step.uses, ...(step.tall ?? [])])
+      if (!ids.has(id)) gaps.push(`${where}: no figure ${id}`);
     for (const a of step.asks ?? []) if (own.asks?.[a.ask] === undefined) gaps.push(`${where}.asks.${a.ask}`);
     for (const id of step.cautions ?? []) if (WORDS.cautions[id] === undefined) gaps.push(`cautions.${id}`);
     for (const g of step.gates ?? []) {

@@ -18,18 +18,18 @@ const SUNBURN_s = 20 * 60;
 
 /** What is looked at before sparks fly, in the order it is walked past. */
 const PLACE_ITEMS = [
-  ['dust', 'sawdust'],
-  ['rags', 'oily rags'],
-  ['extractor', 'extractor'],
-  ['chargers', 'chargers'],
-  ['fuel', 'car, mower, fuel'],
-  ['flames', 'water heater'],
-  ['gaps', 'gaps, far side'],
-  ['floor', 'floor'],
-  ['put-out', 'extinguisher, hose'],
-  ['alarm', 'alarms'],
-  ['air', 'fan and door'],
-  ['others', 'screen'],
+  ['dust', 'dust swept'],
+  ['rags', 'oily rags outside'],
+  ['extractor', 'extractor off, covered'],
+  ['chargers', 'chargers, batteries out'],
+  ['fuel', 'car, mower, fuel out'],
+  ['flames', 'pilot flames out'],
+  ['gaps', 'gaps shut, far side seen'],
+  ['floor', 'no bitumen, no epoxy'],
+  ['put-out', 'extinguisher, hose tried'],
+  ['alarm', 'heat alarm hung'],
+  ['air', 'fan draws smoke away'],
+  ['others', 'screen up'],
 ] as const;
 
 const PLACE_FILLS: Fills = {

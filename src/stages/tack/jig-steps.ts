@@ -18,7 +18,6 @@ const WOOD_CLEAR = 300;
 const SHEET = 18;
 
 const length = (v: number) => ({ v, as: 'length' }) as const;
-const thickness = (v: number) => ({ v, as: 'thickness' }) as const;
 
 /** How far the tack line lies outside the finished line at the lip mark, mm: the bend that the welds will pull in. */
 export const tackLip = (plan: RailPlan): number => -tackLineOffset(plan, plan.toLip_mm);
@@ -91,12 +90,11 @@ const lineSteps = (
       words: rolled ? 'edges-rolled' : 'edges',
       fills: {
         ...fills,
-        depth: thickness(s.measured.tubes.get(plan.rail)?.depth_mm ?? s.ramp.design.tube.depth_mm),
+        depth: length(s.measured.tubes.get(plan.rail)?.depth_mm ?? s.ramp.design.tube.depth_mm),
       },
       turn: at.turn + 3,
       needs: [key],
       uses,
-      ...(rolled ? {} : { tall: [`tack-lip@${plan.rail}`] }),
       line,
       minutes: [15, 30],
       scene: jigScene(s, plan.rail, { railOn: line }),
@@ -146,7 +144,6 @@ export const jigSteps = (s: Situation): readonly StepDraft[] => {
     turn: TURN.jig,
     needs: ['prep/place'],
     uses: ['jig-sheets'],
-    tall: ['jig-sheets'],
     minutes: [45, 90],
     scene: jigScene(s, plan.rail, { railOn: line }),
   };

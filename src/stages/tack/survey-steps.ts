@@ -117,7 +117,6 @@ export const surveySteps = (s: Situation, rail: RailName, index: number): readon
       turn: turn(4),
       needs: [`tack/survey@${rail}`, `tack/sideways@${rail}`, `tack/twist@${rail}`],
       uses: [`overhang@${rail}`],
-      tall: [`overhang@${rail}`],
       cautions: ['tack-lift'],
       minutes: [10, 20],
       scene: jigScene(s, rail, {

@@ -83,7 +83,6 @@ export const compareSteps = (s: Situation): readonly StepDraft[] => {
       turn: railTurn(d, last, { after: 'cold', at: 9 }),
       needs: rails.map(KEYS.cold),
       uses: pairs,
-      tall: pairs.slice(0, 3),
       line: 'finished line',
       minutes: [10, 20],
     },

@@ -1,0 +1,161 @@
+import { describe, expect, test } from 'vitest';
+import { viewOf } from '../../src/coach/view.ts';
+import { prepSheet, STEPS } from '../../src/stages/prep/sheet.ts';
+import { entriesOf, situationFor } from './situation-for.ts';
+import { begun, design, reading, tick } from './weld-doings.ts';
+import { longWords, WORDS, wordGaps } from './weld-words.ts';
+
+const sheet = (...more: Parameters<typeof begun>) => prepSheet(situationFor(begun(...more)));
+const step = (s: ReturnType<typeof sheet>, key: string) => s.steps.find(x => x.key === key);
+const weather = (air: number, steel: number, damp: number) => [
+  reading('prep/weather', 'air', air),
+  reading('prep/weather', 'steel', steel),
+  reading('prep/weather', 'damp', damp),
+];
+
+describe('the place and its power', () => {
+  test('a lead told in the plan is not asked again; one never told is asked here', () => {
+    expect(step(sheet(), 'prep/lead')?.asks?.[0]?.ask).toBe('lead');
+    expect(step(sheet(reading('plan/power', 'lead', 6)), 'prep/lead')).toBeUndefined();
+    // Told here first and in the plan later: the step that was done stays.
+    expect(
+      step(sheet(reading('prep/lead', 'lead', 6), reading('plan/power', 'lead', 6)), 'prep/lead'),
+    ).toBeDefined();
+  });
+
+  test('the lead measured in the plan chooses the words and shuts the gate here', () => {
+    const words = (m: number): string | undefined =>
+      step(sheet(reading('plan/power', 'lead', m)), 'prep/power')?.words;
+    expect(words(5)).toBe('power');
+    expect(words(12)).toBe('power-thick');
+    const far = step(sheet(reading('plan/power', 'lead', 25)), 'prep/power');
+    expect(far?.words).toBe('power-far');
+    expect(far?.gates?.[0]).toMatchObject({ id: 'lead-long', shut: true, measure: 'plan/power' });
+    expect(step(sheet(reading('plan/power', 'lead', 12)), 'prep/power')?.gates).toEqual([]);
+  });
+
+  test('chlorinated solvent is stopped on before anything is cleaned', () => {
+    expect(step(sheet(), 'prep/place')?.cautions).toContain('prep-solvent');
+    expect(WORDS.cautions['prep-solvent']?.text).toMatch(/phosgene/);
+  });
+});
+
+describe('the weather', () => {
+  test('dew point 9.3 °C at 20 °C and 50 %: steel wants 12.3 °C', () => {
+    // 20 °C, 50 %: 9.3 °C in every psychrometric table; the calculator itself is held against tables in its outside test.
+    const figures = sheet(...weather(20, 18, 50)).figures;
+    const dew = figures.find(f => f.id === 'dew-point')?.value;
+    const least = figures.find(f => f.id === 'steel-least')?.value;
+    expect(dew).toMatchObject({ is: 'exact' });
+    expect(dew?.is === 'exact' ? dew.v : 0).toBeCloseTo(9.3, 1);
+    expect(least?.is === 'exact' ? least.v : 0).toBeCloseTo(12.3, 1);
+  });
+
+  test('good weather asks for nothing; damp or cold steel shuts a gate that measuring again opens', () => {
+    expect(step(sheet(...weather(20, 18, 50)), 'prep/dry-steel')).toBeUndefined();
+    const damp = step(sheet(...weather(14, 12.5, 90)), 'prep/dry-steel');
+    expect(damp?.gates?.map(g => g.id)).toEqual(['steel-damp']);
+    expect(damp?.gates?.[0]?.measure).toBe('prep/weather');
+    const cold = step(sheet(...weather(2, 2, 40)), 'prep/dry-steel');
+    expect(cold?.gates?.map(g => g.id)).toEqual(['steel-cold']);
+    const frost = step(sheet(...weather(-20, -20, 60)), 'prep/dry-steel');
+    expect(frost?.gates?.find(g => g.id === 'air-cold')?.never).toBe(true);
+  });
+
+  test('wet steel keeps the tack and the test weld waiting', () => {
+    const view = viewOf(entriesOf(begun(...weather(14, 12.5, 90))), 0);
+    for (const key of ['weld/test-piece', 'tack/close-third@A:1', 'weld/sides-first@A'])
+      expect(view.steps.find(s => s.key === key)?.waitsFor).toContain('prep/dry-steel');
+    const dry = viewOf(entriesOf(begun(...weather(14, 14.5, 60))), 0);
+    expect(dry.steps.find(s => s.key === 'weld/test-piece')?.waitsFor).not.toContain('prep/dry-steel');
+  });
+
+  test('yesterday’s weather is asked about while arcs go on, with three ways to answer', () => {
+    const build = begun(...weather(20, 18, 50), tick('tack/close-third@A:1#1'));
+    const today = situationFor(build);
+    expect(prepSheet(today).findings).toEqual([]);
+    const tomorrow = { ...today, now: today.now + 24 * 3_600_000 };
+    const [found] = prepSheet(tomorrow).findings;
+    expect(found?.words).toBe('weather-old');
+    expect(found?.offers.map(o => o.remedy)).toEqual(['weather-again', 'weather-warm', 'leave-weather']);
+  });
+});
+
+describe('slit faces and joints', () => {
+  test('closed faces are opened to a V on 3 mm wall and left alone on 2 mm', () => {
+    expect(step(sheet(), 'prep/open-faces@A')?.needs).toContain('tack/survey@A');
+    const thin = sheet(design('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2 }));
+    expect(step(thin, 'prep/open-faces@A')).toBeUndefined();
+    expect(step(sheet(design('route', 'rolled')), 'prep/open-faces@A')).toBeUndefined();
+  });
+
+  test('the tube as measured decides, not as bought', () => {
+    const measured = sheet(
+      reading('cut/measure-tube@A', 'wall', 2.3),
+      reading('cut/measure-tube@B', 'wall', 3),
+    );
+    expect(step(measured, 'prep/open-faces@A')).toBeUndefined();
+    expect(step(measured, 'prep/open-faces@B')).toBeDefined();
+  });
+
+  test('one vent a closed tube; uprights come onto the list when all of a rail are cut', () => {
+    const s = situationFor(begun());
+    const before = step(prepSheet(s), 'prep/vents')?.items?.map(i => i.key) ?? [];
+    expect(before).toContain('prep/vents#curved rail@A');
+    expect(before).toContain('prep/vents#base rail@B');
+    expect(before.some(k => k.includes('upright'))).toBe(false);
+    const uprights = s.ramp.members.filter(m => m.rail === 'A' && m.kind.endsWith('upright'));
+    const cut = uprights.map(
+      m =>
+        ({
+          kind: 'piece-cut',
+          need: m.need,
+          section: '30x30x2',
+          asked_mm: m.long_mm,
+          length_mm: m.long_mm,
+          typed: 'as asked',
+          ends_rad: [0, 0],
+        }) as const,
+    );
+    const some = step(sheet(...cut.slice(1)), 'prep/vents')?.items?.length;
+    expect(some).toBe(before.length);
+    const all = step(sheet(...cut), 'prep/vents')?.items?.map(i => i.key) ?? [];
+    expect(all.length).toBe(before.length + uprights.length);
+  });
+
+  test('vents and drains are counted over the whole frame: two drains a base rail, one a curved rail', () => {
+    const s = situationFor(begun());
+    const drains = prepSheet(s).figures.find(f => f.id === 'drain-count')?.value;
+    expect(drains).toEqual({ is: 'exact', v: 3 * s.ramp.rails.length });
+  });
+});
+
+describe('words', () => {
+  test('each step has its words and no words are left over', () => {
+    expect(
+      Object.keys(WORDS.steps.prep ?? {}).filter(k => !(STEPS as readonly string[]).includes(k)),
+    ).toEqual([]);
+    expect([...STEPS].filter(k => WORDS.steps.prep?.[k] === undefined)).toEqual([]);
+    expect(longWords('prep')).toEqual([]);
+  });
+
+  test('everything a page emits is said, and every mark is filled', () => {
+    for (const more of [
+      [],
+      [design('route', 'rolled')],
+      [reading('plan/power', 'lead', 25), ...weather(-20, -20, 90)],
+      [reading('plan/power', 'lead', 12), ...weather(20, 18, 50), tick('weld/sides-first@A#1')],
+    ]) {
+      const s = situationFor(begun(...more));
+      const view = viewOf(entriesOf(begun(...more)), s.now);
+      const later = { ...s, now: s.now + 48 * 3_600_000 };
+      expect(
+        wordGaps(
+          prepSheet(later),
+          STEPS,
+          view.sheets.flatMap(x => x.figures),
+        ),
+      ).toEqual([]);
+    }
+  });
+});
