@@ -148,7 +148,7 @@ describe('closing by thirds', () => {
     } as const;
     const steps = sheetOf([...doings, chosen]).steps.filter(x => x.words === 'third-open');
     expect(steps).toHaveLength(1);
-    expect(steps[0]?.items?.length).toBe((open?.plan.slits as number[]).length);
+    expect(steps[0]?.items?.map(i => Number(i.name))).toEqual(open?.plan.slits);
     // Another way chosen later for the same finding takes its place.
     const again = { ...chosen, id: 'chosen-2', remedy: 'leave-last-third' };
     expect(sheetOf([...doings, chosen, again]).steps.some(x => x.words === 'third-open')).toBe(false);
