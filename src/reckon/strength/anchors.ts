@@ -37,8 +37,6 @@ export const ANCHORS = {
   },
 } as const satisfies Record<string, AnchorFigure>;
 
-export type AnchorKind = keyof typeof ANCHORS;
-
 /** Anchors at least, whatever the numbers say: two at the entry edge and two at the rear [practice]. */
 export const LEAST_ANCHORS = 4;
 /** Each is pulled to this share of what it must hold, before the ride and after rain [practice]. */
@@ -68,7 +66,7 @@ const MOST_AN_END = 8;
  */
 export const anchorPlan = (standing: Standing, anchor: AnchorFigure): AnchorPlan | null => {
   const { slide_N, sideways_N, lift_N, sideLift_N } = standing.held;
-  for (let each = 2; each <= MOST_AN_END; each += 2) {
+  for (let each = LEAST_ANCHORS / 2; each <= MOST_AN_END; each += 2) {
     const along = Math.hypot(slide_N, sideways_N) / (2 * each);
     const side = sideLift_N / each;
     // A rider at a corner of the lip lifts the entry edge and one side at once.

@@ -53,8 +53,6 @@ export const GROUNDS = {
   },
 } as const satisfies Record<string, GroundFigures>;
 
-export type GroundKind = keyof typeof GROUNDS;
-
 export type FootPressure = Readonly<{
   pressure_MPa: number;
   utilisation: number;

@@ -1,3 +1,4 @@
+import { LEAST_ANCHORS } from './anchors.ts';
 import type { RideFacts } from './ride-facts.ts';
 
 /** How a limit is broken: what it is and what it may be, in the unit of the rule; 1 against 0 where it is yes or no. */
@@ -78,7 +79,7 @@ export const RIDE_LIMIT_RULES: readonly LimitRule[] = [
       'refuse',
       'count',
       'A rider pushes a light ramp forward and lifts its entry edge: it slides and tips unless four anchors hold it.',
-      ({ anchors }) => under(anchors, 4),
+      ({ anchors }) => under(anchors, LEAST_ANCHORS),
     ),
   ),
   never(
@@ -87,7 +88,7 @@ export const RIDE_LIMIT_RULES: readonly LimitRule[] = [
       'refuse',
       'count',
       'The entry edge lifts as the rider loads the lip: two of the anchors belong there.',
-      ({ entryAnchors }) => under(entryAnchors, 2),
+      ({ entryAnchors }) => under(entryAnchors, LEAST_ANCHORS / 2),
     ),
   ),
   never(

@@ -70,7 +70,7 @@ const corner = (outside: number, inside: number, y: number, side: 1 | -1): Part 
 /**
  * The section of a rail at a closed, welded slit, bent in the plane of the curve. The weld stands in the middle of the
  * wall and is `throatShare` of it thick; the slit ends where the flat of the side turns into the back corner, so the back
- * wall and its corners are whole [derived from practice; gives the shares of 40×40×3 that the trade page has].
+ * wall and its corners are whole [derived from practice; gives the trade's shares of 40×40×3].
  * Refuses what `tubeSection` refuses.
  * @param tube depth in the plane of the curve
  * @param opened whether a V is opened along the closed slit
