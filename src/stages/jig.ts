@@ -102,29 +102,48 @@ export const SCREWS_PER_BLOCK = 3;
 export const clampsWanted = (plan: RailPlan): number => Math.ceil(plan.toLip_mm / RAIL_PER_CLAMP);
 
 /** A pair of blocks, one each side of the rail, at a distance along its line from the entry mark, mm. */
-export type BlockPair = Readonly<{ name: string; flat: number | null; along_mm: number }>;
+export type BlockPair = Readonly<{
+  /** Its place in the row: "entry", "1", "2" …, "lip"; it stays when the flats are laid out anew. */
+  place: string;
+  name: string;
+  flat: number | null;
+  along_mm: number;
+}>;
+
+/** Pairs that stand between the ends already: where the lip pair is screwed down, no plan calls for another row of them. */
+export const pairsStanding = (s: Situation): number | null => {
+  const screwed = [...s.build.ticks.keys()].filter(k => k.startsWith('tack/blocks#'));
+  return screwed.includes('tack/blocks#lip') ? screwed.filter(k => /#\d+$/.test(k)).length : null;
+};
 
 /**
  * Where the blocks stand: a pair at each end and, between, pairs at middles of flats, so that none lies under a slit. In all
  * 2·⌈s/(2.5·p)⌉ + 4 blocks (bench-practice "bay").
+ * @param standing pairs between the ends that are screwed down already; null while they are not
  */
-export const blockPairs = (d: Design, plan: RailPlan, line: LineName): readonly BlockPair[] => {
+export const blockPairs = (
+  d: Design,
+  plan: RailPlan,
+  line: LineName,
+  standing: number | null = null,
+): readonly BlockPair[] => {
   const flats = plan.flats_mm.length - 1;
   const apart = d.clamps >= clampsWanted(plan) ? FLATS_APART.clamped : FLATS_APART.fewClamps;
-  const between = Math.ceil(plan.bend_mm / (apart * plan.pitch_mm));
+  const between = standing ?? Math.ceil(plan.bend_mm / (apart * plan.pitch_mm));
   const chosen = new Set<number>();
   for (let i = 1; i <= between; i++) {
     const flat = Math.round(((i - 0.5) * flats) / between);
     if (flat > 0 && flat < flats) chosen.add(flat);
   }
   return [
-    { name: 'entry', flat: null, along_mm: 0 },
-    ...[...chosen].map(flat => ({
+    { place: 'entry', name: 'entry', flat: null, along_mm: 0 },
+    ...[...chosen].map((flat, i) => ({
+      place: String(i + 1),
       name: `flat ${flat}`,
       flat,
       along_mm: alongLine(plan, line, plan.flats_mm[flat] ?? 0),
     })),
-    { name: 'lip', flat: null, along_mm: lineLength(plan, line) },
+    { place: 'lip', name: 'lip', flat: null, along_mm: lineLength(plan, line) },
   ];
 };
 
@@ -177,7 +196,7 @@ export const jigScene = (s: Situation, rail: string, view: JigView = {}): Scene 
   if (view.railOn !== undefined)
     items.push(path([...along(on), ...[...along(on, depth)].reverse()], 'solid'));
   if (view.blocks === true) {
-    for (const pair of blockPairs(s.ramp.design, plan, on)) {
+    for (const pair of blockPairs(s.ramp.design, plan, on, pairsStanding(s))) {
       const p = jigSpot(plan, on, pair.along_mm);
       items.push(
         path([off(p, 0), off(p, -BLOCK)], 'solid'),

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Doing } from '../../src/build/entries.ts';
 import { viewOf } from '../../src/coach/view.ts';
 import { prepSheet, STEPS } from '../../src/stages/prep/sheet.ts';
 import { entriesOf, situationFor } from './situation-for.ts';
@@ -106,16 +107,15 @@ describe('slit faces and joints', () => {
     expect(before.some(k => k.includes('upright'))).toBe(false);
     const uprights = s.ramp.members.filter(m => m.rail === 'A' && m.kind.endsWith('upright'));
     const cut = uprights.map(
-      m =>
-        ({
-          kind: 'piece-cut',
-          need: m.need,
-          section: '30x30x2',
-          asked_mm: m.long_mm,
-          length_mm: m.long_mm,
-          typed: 'as asked',
-          ends_rad: [0, 0],
-        }) as const,
+      (m): Doing => ({
+        kind: 'piece-cut',
+        need: m.need,
+        section: '30x30x2',
+        asked_mm: m.long_mm,
+        length_mm: m.long_mm,
+        typed: 'as asked',
+        ends_rad: [0, 0],
+      }),
     );
     const some = step(sheet(...cut.slice(1)), 'prep/vents')?.items?.length;
     expect(some).toBe(before.length);

@@ -63,6 +63,19 @@ describe('the jig', () => {
   });
 });
 
+describe('blocks once they stand', () => {
+  test('a third read otherwise lays the slits out anew, and no new block is asked for', () => {
+    const start = begun();
+    const ticked = (step(sheetOf(start), 'tack/blocks')?.items ?? []).map(i => tick(i.key));
+    const doings = third([...start, ...ticked], 'A', 1, 2 * DEG);
+    const s = situationFor(doings);
+    const items = step(tackSheet(s), 'tack/blocks')?.items ?? [];
+    expect(items.every(i => s.build.ticks.has(i.key))).toBe(true);
+    const plain = situationFor(third(start, 'A', 1, 2 * DEG));
+    expect(step(tackSheet(plain), 'tack/blocks')?.items?.some(i => plain.build.ticks.has(i.key))).toBe(false);
+  });
+});
+
 describe('closing by thirds', () => {
   test('slits close from the entry end, every third one tacked as it is passed, the rest after a look', () => {
     const sheet = sheetOf(begun());

@@ -1,7 +1,15 @@
 import type { RailName } from '../../ramp/design.ts';
 import type { RailPlan } from '../../ramp/rail-plan.ts';
 import { tackLineOffset } from '../../ramp/rail-shape.ts';
-import { blockPairs, clampsWanted, jigExtent, jigPoints, jigScene, SCREWS_PER_BLOCK } from '../jig.ts';
+import {
+  blockPairs,
+  clampsWanted,
+  jigExtent,
+  jigPoints,
+  jigScene,
+  pairsStanding,
+  SCREWS_PER_BLOCK,
+} from '../jig.ts';
 import { railTurn, TURN } from '../order.ts';
 import type { Fills, Item, LineName, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
@@ -127,9 +135,9 @@ export const jigSteps = (s: Situation): readonly StepDraft[] => {
   const d = s.ramp.design;
   const line = rolled ? 'finished line' : 'tack line';
   const extent = jigExtent(s);
-  const pairs = blockPairs(d, plan, line);
+  const pairs = blockPairs(d, plan, line, pairsStanding(s));
   const few = d.clamps < clampsWanted(plan);
-  const openPair = pairs.find(p => !s.build.ticks.has(`tack/blocks#${p.name}`));
+  const openPair = pairs.find(p => !s.build.ticks.has(`tack/blocks#${p.place}`));
   const sheet: StepDraft = {
     key: 'tack/jig-sheet',
     stage: 'tack',
@@ -167,7 +175,7 @@ export const jigSteps = (s: Situation): readonly StepDraft[] => {
     needs: ['tack/edges'],
     uses: rolled ? [] : [`tack-lip@${plan.rail}`],
     line,
-    items: pairs.map(p => ({ key: `tack/blocks#${p.name}`, name: p.name, value: length(p.along_mm) })),
+    items: pairs.map(p => ({ key: `tack/blocks#${p.place}`, name: p.name, value: length(p.along_mm) })),
     minutes: [3 * pairs.length, 6 * pairs.length],
     scene: jigScene(s, plan.rail, {
       railOn: line,
