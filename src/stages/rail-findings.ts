@@ -29,13 +29,9 @@ const stageOfPair = (a: RailReading, b: RailReading): MeasuringStage => {
 };
 
 /** A rail past its limit that nobody has decided on yet: until then its pair is not judged. */
-const isOpen = (s: Situation, findings: readonly Finding[], rail: string): boolean =>
-  findings.some(
-    f =>
-      f.severity === 'fix' &&
-      f.key.startsWith(`rail-off@${rail}#`) &&
-      !s.build.chosen.some(c => c.finding === f.key),
-  );
+const isOpen = (s: Situation, r: RailReading): boolean =>
+  r.worst_mm > limitsOf(s).smooth &&
+  !s.build.chosen.some(c => c.finding === `rail-off@${r.rail}#${r.survey.id}`);
 
 /**
  * What the surveys of the rails mean on this stage's page, with what can be done: a rail read to another edge, a rail off
@@ -50,7 +46,6 @@ export const railFindings = (
   const asked: HeavyAsk[] = [];
   const all = s.ramp.rails.flatMap(rail => railReading(s, rail, ALL) ?? []);
   const believed = all.filter(r => r.otherEdge_mm === null);
-  const open = new Set<string>();
 
   for (const r of all) {
     if (r.otherEdge_mm !== null) {
@@ -66,13 +61,12 @@ export const railFindings = (
       );
       continue;
     }
+    if (stageOf(r) !== stage) continue;
     // One other rail can be made to match; with more, a pair is judged rail by rail.
     const others = s.ramp.rails.filter(rail => rail !== r.rail);
     const other =
       others.length === 1 ? (believed.find(o => o.rail === others[0] && samePage(o, r)) ?? null) : null;
-    const said = offLine(s, r, other, stageOf(r));
-    if (isOpen(s, said.findings, r.rail)) open.add(r.rail);
-    if (stageOf(r) !== stage) continue;
+    const said = offLine(s, r, other, stage);
     findings.push(...said.findings);
     asked.push(...said.asked);
     const came = cameOut(s, r, stage);
@@ -81,7 +75,7 @@ export const railFindings = (
 
   for (const [i, a] of believed.entries()) {
     for (const b of believed.slice(i + 1)) {
-      if (stageOfPair(a, b) !== stage || open.has(a.rail) || open.has(b.rail)) continue;
+      if (stageOfPair(a, b) !== stage || isOpen(s, a) || isOpen(s, b)) continue;
       const said = railsDiffer(s, a, b, stage);
       findings.push(...said.findings);
       asked.push(...said.asked);

@@ -1,6 +1,7 @@
 import type { Doing, EntryOf } from '../../src/build/entries.ts';
 import { compute } from '../../src/coach/compute.ts';
 import { tackLineOffset } from '../../src/ramp/rail-shape.ts';
+import { fitRigid, rigidColumns } from '../../src/reckon/rail/rigid.ts';
 import { railFindings } from '../../src/stages/rail-findings.ts';
 import type { Fills, Finding } from '../../src/stages/sheet.ts';
 import { askKey, type Situation } from '../../src/stages/situation.ts';
@@ -60,6 +61,19 @@ export const readings = (s: Situation, of: Surveyed): { stations_mm: number[]; o
     return typed ?? Math.round((o + (of.constant ?? 0)) / step) * step;
   });
   return { stations_mm, offsets_mm };
+};
+
+/** How a rail has to lie to come nearest to its line, as a careful hand lays it. */
+export const laidWell = (s: Situation, of: Surveyed): NonNullable<Surveyed['laid']> => {
+  const plan = s.ramp.plans.get(of.rail ?? 'A');
+  if (plan === undefined) throw new Error('no such rail');
+  const { radius_mm, turn_rad } = LINE[of.phase ?? 'tacked'] === 'tack line' ? plan.tack : plan.finished;
+  const { stations_mm, offsets_mm } = readings(s, { ...of, read_to: 1e-6 });
+  const { rigid } = fitRigid(
+    rigidColumns({ radius_mm, bend_rad: turn_rad, slits_mm: [] }, stations_mm),
+    offsets_mm,
+  );
+  return { y: -rigid.y_mm, turn: -rigid.turn_rad };
 };
 
 /** The entries of a survey opened, read and closed. */

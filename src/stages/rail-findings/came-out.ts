@@ -1,8 +1,8 @@
 import type { Chosen } from '../../build/fold.ts';
 import { offerLeave } from '../remedies/leave.ts';
 import { offerPackers } from '../remedies/packers.ts';
-import { offerReadAgain } from '../remedies/read-again.ts';
-import { BENCH, length, listed, offer, type RailCase } from '../remedies/remedy.ts';
+import { offerCheck, offerReadAgain } from '../remedies/read-again.ts';
+import { length, type RailCase } from '../remedies/remedy.ts';
 import type { Finding, Stage } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { sortOffers } from '../sort-offers.ts';
@@ -19,8 +19,6 @@ const TOLD = new Set([
   're-roll',
   'clamp-and-brace',
 ]);
-/** Three stations read once more (common practice). */
-const CHECK_MINUTES = 5;
 
 /** The remedy that this survey is the first to tell of, or null. */
 const toldBy = (s: Situation, r: RailReading): Chosen | null => {
@@ -57,18 +55,6 @@ export const cameOut = (s: Situation, r: RailReading, stage: Stage): Finding | n
     tall: { v: came, as: 'length' },
     worst_mm: came,
     limit: { v: limit_mm, as: 'length' },
-    offers: sortOffers([
-      ...offerLeave(c),
-      offer(
-        c,
-        'check-three',
-        CHECK_MINUTES,
-        r.worst_mm,
-        { ...BENCH, stations: listed(ends) },
-        { stations: ends },
-      ),
-      ...offerReadAgain(c),
-      ...offerPackers(c),
-    ]),
+    offers: sortOffers([...offerLeave(c), ...offerCheck(c, ends), ...offerReadAgain(c), ...offerPackers(c)]),
   };
 };

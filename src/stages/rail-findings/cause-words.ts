@@ -126,8 +126,8 @@ const slitWords = (r: RailReading, a: RailAnswer, variant: Variant): CauseWords 
 
 /** How far each weld pulled, as a cold rail tells it, against what was counted on. */
 const pullFills = (r: RailReading, a: RailAnswer): Fills => ({
-  counted: angle(r.plan.pull.rad),
-  shown: angle(Math.max(0, r.plan.pull.rad + a.even_rad)),
+  counted: { v: r.plan.pull.rad, as: 'angle', step: 0.01 },
+  shown: { v: Math.max(0, r.plan.pull.rad + a.even_rad), as: 'angle', step: 0.01 },
 });
 
 /**

@@ -1,7 +1,7 @@
 import type { Survey } from '../../build/fold.ts';
 import { mismatch } from '../../reckon/rail/mismatch.ts';
 import { fitRigid, rigidColumns } from '../../reckon/rail/rigid.ts';
-import { matchAsk, offerMatchRail } from '../remedies/match-rail.ts';
+import { type Matching, matchingOf, offerMatchRail } from '../remedies/match-rail.ts';
 import { offerPairPackers } from '../remedies/pair-packers.ts';
 import { offerReadAgain } from '../remedies/read-again.ts';
 import { angle, length, offer, type RailCase, signed } from '../remedies/remedy.ts';
@@ -59,6 +59,7 @@ const pairOf = (a: RailReading, b: RailReading): Pair | null => {
 const offers = (
   c: RailCase,
   other: RailReading,
+  matching: Matching | null,
   pair: Pair,
   worst: { lies: number; left: number; step: number },
 ): readonly Offer[] => {
@@ -67,7 +68,7 @@ const offers = (
   const level = worst.lies - worst.left;
   const shift = -(pair.lies_mm.reduce((a, v) => a + v, 0) / pair.lies_mm.length);
   return sortOffers([
-    ...offerMatchRail(c, other, pair_mm => pair_mm),
+    ...offerMatchRail(c, matching, pair_mm => pair_mm),
     ...offerPairPackers(c, other, worst.lies, worst.step),
     ...(level < STEP / 2
       ? []
@@ -110,8 +111,8 @@ export const railsDiffer = (s: Situation, a: RailReading, b: RailReading, stage:
 
   const [kept, turned] = a.fit.worst_mm <= b.fit.worst_mm ? [a, b] : [b, a];
   const c: RailCase = { s, r: kept, answer: null, limit_mm: limit, best_mm: kept.fit.worst_mm };
-  const ask = worst.left > limit ? matchAsk(s, turned, kept) : null;
-  const asked = ask !== null && !s.answers.has(askKey(ask)) ? [ask] : [];
+  const matching = worst.left > limit ? matchingOf(s, turned, kept) : null;
+  const asked = matching !== null && !s.answers.has(askKey(matching.ask)) ? [matching.ask] : [];
   const at = pair.stations_mm.indexOf(seen.worst_at_mm);
   const fills: Fills = {
     rail: a.rail,
@@ -138,7 +139,7 @@ export const railsDiffer = (s: Situation, a: RailReading, b: RailReading, stage:
     },
     worst_mm: worst.lies,
     limit: { v: words === 'rails-step' ? STEP : limit, as: 'length' },
-    offers: offers(c, turned, pair, worst),
+    offers: offers(c, turned, matching, pair, worst),
     ...(asked.length > 0 ? { pending: true as const } : {}),
   };
   return { findings: [finding], asked };

@@ -1,9 +1,9 @@
 import type { StepKey } from '../../build/fold.ts';
 import { offsetScene } from '../offset-scene.ts';
-import { clampAsk } from '../remedies/clamp-and-brace.ts';
-import { matchAsk } from '../remedies/match-rail.ts';
+import { clampingOf } from '../remedies/clamp-and-brace.ts';
+import { matchingOf } from '../remedies/match-rail.ts';
 import { railAsk, railKnown } from '../remedies/rail-ask.ts';
-import { railOffers } from '../remedies/rail-offers.ts';
+import { railOffers, type Ways } from '../remedies/rail-offers.ts';
 import { length, type RailCase, signed } from '../remedies/remedy.ts';
 import type { Finding, HeavyAsk, Stage } from '../sheet.ts';
 import { askKey, type Situation } from '../situation.ts';
@@ -37,13 +37,7 @@ const plainWords = (c: RailCase): CauseWords => ({
   tall: { v: c.best_mm, as: 'length' },
 });
 
-const findingOf = (
-  c: RailCase,
-  words: CauseWords,
-  other: RailReading | null,
-  stage: Stage,
-  pending: boolean,
-): Finding => {
+const findingOf = (c: RailCase, words: CauseWords, ways: Ways, stage: Stage, pending: boolean): Finding => {
   const { r } = c;
   const fix = c.best_mm > c.limit_mm || r.worst_mm > c.limit_mm;
   const at = farthest(r.fit.left_mm);
@@ -68,7 +62,7 @@ const findingOf = (
     tall: words.tall,
     worst_mm: Math.max(c.best_mm, r.worst_mm),
     limit: { v: c.limit_mm, as: 'length' },
-    offers: railOffers(c, other),
+    offers: railOffers(c, ways),
     ...(fix ? { blocks: blockedBy(r) } : {}),
     ...(pending ? { pending: true as const } : {}),
     scene: offsetScene(
@@ -91,16 +85,18 @@ export const offLine = (s: Situation, r: RailReading, other: RailReading | null,
   if (r.worst_mm <= WATCH * limit_mm && !kinked) return NOTHING_SAID;
   const fix = r.worst_mm > limit_mm;
   const bent = r.fit.worst_mm > limit_mm;
-  const asks = [
-    railAsk(s, r),
-    ...(bent ? [clampAsk(s, r), ...(other === null ? [] : [matchAsk(s, other, r)])] : []),
-  ].filter(ask => ask !== null);
-  const asked = asks.filter(ask => !s.answers.has(askKey(ask)));
+  const ways: Ways = {
+    clamping: bent ? clampingOf(s, r) : null,
+    matching: bent && other !== null ? matchingOf(s, other, r) : null,
+  };
   const own = railAsk(s, r);
+  const asked = [own, ways.clamping?.ask, ways.matching?.ask]
+    .filter(ask => ask !== null && ask !== undefined)
+    .filter(ask => !s.answers.has(askKey(ask)));
   const told = own === null ? null : railKnown(s, own);
   if (told?.is !== 'known') {
     const c: RailCase = { s, r, answer: null, limit_mm, best_mm: r.fit.worst_mm };
-    return { findings: [findingOf(c, plainWords(c), null, stage, told !== null)], asked };
+    return { findings: [findingOf(c, plainWords(c), ways, stage, asked.length > 0)], asked };
   }
   const a = told.value;
   const c: RailCase = { s, r, answer: a, limit_mm, best_mm: a.worst_mm };
@@ -110,5 +106,5 @@ export const offLine = (s: Situation, r: RailReading, other: RailReading | null,
   }
   const words = causeWords(r, a, limit_mm);
   if (words === null && !fix) return NOTHING_SAID;
-  return { findings: [findingOf(c, words ?? plainWords(c), other, stage, asked.length > 0)], asked };
+  return { findings: [findingOf(c, words ?? plainWords(c), ways, stage, asked.length > 0)], asked };
 };

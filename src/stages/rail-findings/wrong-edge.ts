@@ -7,20 +7,27 @@ import type { Finding, Offer, Stage } from '../sheet.ts';
 import { sortOffers } from '../sort-offers.ts';
 import { farthest } from './reading.ts';
 
-/** Sizes nearer to each other than this are one, mm. */
+/** A constant this near to a size is that size, mm and as a share. */
 const SAME = 1;
+const SHARE = 0.15;
 /** Reading all stations again (common practice). */
 const MINUTES = { once: 5, each: 0.5 } as const;
 
-/** Which two lines stand so far apart: their name on the page, as a part of the words' key. */
-const edgeName = (c: RailCase, edge_mm: number): string => {
-  const size = Math.abs(edge_mm);
-  const { tube, deck_mm } = c.r;
-  const near = (v: number): boolean => Math.abs(size - v) <= Math.max(SAME, 0.15 * v);
-  if (near(tube.depth_mm)) return 'depth';
-  if (near(deck_mm + tube.depth_mm)) return 'deck-and-depth';
-  if (near(deck_mm)) return 'deck';
-  return near(tube.wall_mm) ? 'wall' : 'other';
+/** How far apart lines stand that can be taken for each other, by the name of their words. */
+const sizesOf = ({ tube, deck_mm }: RailCase['r']): readonly (readonly [string, number])[] => [
+  ['depth', tube.depth_mm],
+  ['deck-and-depth', deck_mm + tube.depth_mm],
+  ['deck', deck_mm],
+  ['wall', tube.wall_mm],
+];
+
+/** The edge that a constant is, and its exact size where that is known. */
+const edgeOf = (c: RailCase, seen_mm: number): { name: string; edge_mm: number } => {
+  const size = Math.abs(seen_mm);
+  const known = sizesOf(c.r).find(([, mm]) => Math.abs(size - mm) <= Math.max(SAME, SHARE * mm));
+  return known === undefined
+    ? { name: 'other', edge_mm: seen_mm }
+    : { name: known[0], edge_mm: Math.sign(seen_mm) * known[1] };
 };
 
 /**
@@ -29,11 +36,12 @@ const edgeName = (c: RailCase, edge_mm: number): string => {
  */
 export const wrongEdge = (
   c: RailCase,
-  edge_mm: number,
+  seen_mm: number,
   stage: Stage,
   blocks: readonly StepKey[],
 ): Finding => {
   const { r } = c;
+  const { name, edge_mm } = edgeOf(c, seen_mm);
   const spread = Math.max(...r.offsets_mm) - Math.min(...r.offsets_mm);
   const fills = {
     rail: r.rail,
@@ -63,7 +71,7 @@ export const wrongEdge = (
     key: `rail-edge@${r.rail}#${r.survey.id}`,
     stage,
     severity: fix ? 'fix' : 'watch',
-    words: `wrong-edge-${edgeName(c, edge_mm)}`,
+    words: `wrong-edge-${name}`,
     fills,
     tall: { v: edge_mm, as: 'length', sign: true },
     worst_mm: asRead,

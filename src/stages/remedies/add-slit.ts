@@ -2,7 +2,8 @@ import { onBackWall } from '../rail-findings/reading.ts';
 import {
   angle,
   BENCH,
-  frozen,
+  frozenRows,
+  frozenText,
   type Injecting,
   length,
   listed,
@@ -56,9 +57,9 @@ export const offerAddSlit: Offering = c => {
 
 export const addSlitSteps: Injecting = (s, chosen) => {
   const on = railOf(s, chosen);
-  const slits = frozen<readonly NewSlit[]>(chosen, 'fresh') ?? [];
+  const slits = frozenRows<NewSlit>(chosen, 'fresh', ['behind', 'at_mm', 'close_rad', 'gap_mm']);
   if (on === null || slits.length === 0) return [];
-  const phase = frozen<string>(chosen, 'phase');
+  const phase = frozenText(chosen, 'phase');
   const stage = stageOfPhase(phase);
   const name = (x: NewSlit): string => `${x.behind}+`;
   const saw = `${stage}/add-slit-saw@${chosen.entry}`;

@@ -4,7 +4,7 @@ import { between, largest, type RailReading, stationsOnWall } from '../rail-find
 import type { Offer } from '../sheet.ts';
 import { type Ask, answer, type Situation } from '../situation.ts';
 import { type Clamped, clampedRail } from './forced-rail.ts';
-import { frozen, type Injecting, length, offer, type RailCase, railOf } from './remedy.ts';
+import { frozenNumbers, frozenRows, type Injecting, length, offer, type RailCase, railOf } from './remedy.ts';
 import { springBackAsk } from './spring-back.ts';
 import { beforeUprights } from './turns.ts';
 
@@ -15,6 +15,8 @@ const WORTH = 1;
 /** What one 5 × 50 mm screw in 18 mm ply holds, N, and the most a hand clamp against a pair of blocks is asked for, N (common practice). */
 const SCREW = 400;
 const MOST = 3000;
+/** Nearer than this no hand frame is told, mm. */
+const TAPE = 0.5;
 /** A reckoned spring-back is good to a quarter of itself on a hand-made frame (common practice). */
 const MODEL_SHARE = 0.25;
 
@@ -29,22 +31,25 @@ const clampedOf = (s: Situation, r: RailReading): Clamped | null =>
         () => 1,
       );
 
-export const clampAsk = (s: Situation, r: RailReading): Ask | null => {
+/** A rail pulled to its line, and the question of what comes back. */
+export type Clamping = Readonly<{ clamped: Clamped; ask: Ask }>;
+
+export const clampingOf = (s: Situation, r: RailReading): Clamping | null => {
   const clamped = clampedOf(s, r);
-  return clamped === null ? null : springBackAsk(clamped);
+  return clamped === null ? null : { clamped, ask: springBackAsk(clamped) };
 };
 
 /** Pulled to its line, braced while it is held, then let go: what springs back stays. */
-export const offerClampAndBrace = (c: RailCase): readonly Offer[] => {
-  const clamped = clampedOf(c.s, c.r);
-  if (clamped === null) return [];
-  const known = answer<Outcome<SpringBackNow>>(c.s.answers, springBackAsk(clamped));
+export const offerClampAndBrace = (c: RailCase, clamping: Clamping | null): readonly Offer[] => {
+  if (clamping === null) return [];
+  const { clamped, ask } = clamping;
+  const known = answer<Outcome<SpringBackNow>>(c.s.answers, ask);
   if (known.is === 'pending' || !known.value.ok) return [];
   const { now_mm, clamps } = known.value.value;
   const pulls = clamped.clamps.map((at, k) => ({ ...at, force_N: clamps[k]?.force_N ?? 0 }));
   const hardest = largest(pulls.map(p => p.force_N));
   if (hardest > MOST) return [];
-  const after = now_mm * (1 + MODEL_SHARE);
+  const after = Math.max(TAPE, now_mm * (1 + MODEL_SHARE));
   return [
     offer(
       c,
@@ -68,7 +73,7 @@ type Pull = Readonly<{ name: string; along_mm: number; forced_mm: number; force_
 /** Clamp it, then read it as it is held: the uprights are cut to the rail that stands there. Slits not welded yet ask again when cold. */
 export const clampSteps: Injecting = (s, chosen) => {
   const on = railOf(s, chosen);
-  const clamps = frozen<readonly Pull[]>(chosen, 'clamps') ?? [];
+  const clamps = frozenRows<Pull>(chosen, 'clamps', ['along_mm', 'forced_mm', 'force_N']);
   if (on === null || clamps.length === 0 || chosen.plan.phase !== 'cold') return [];
   const key = `brace/clamp-to-line@${chosen.entry}`;
   const count = clamps.length;
@@ -113,7 +118,7 @@ export const clampSteps: Injecting = (s, chosen) => {
         rail: on.rail,
         phase: 'braced',
         to: 'finished line',
-        stations_mm: frozen<readonly number[]>(chosen, 'stations_mm') ?? [],
+        stations_mm: frozenNumbers(chosen, 'stations_mm'),
       },
       minutes: [10, 25],
     },

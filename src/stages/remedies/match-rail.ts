@@ -9,23 +9,28 @@ import { settingOf, slitsFree } from './slit-limits.ts';
 /** Laying both rails side by side and marking the turned slits (common practice). */
 const MINUTES = 25;
 
-/** The question of how `other` is brought to match `this`; null where its slits cannot be got at. */
-export const matchAsk = (s: Situation, other: RailReading, onto: RailReading): Ask | null =>
-  slitsFree(other.survey.phase) ? railAsk(s, other, onto) : null;
+/** Another rail, and the question of how its slits bring it to match. */
+export type Matching = Readonly<{ other: RailReading; ask: Ask }>;
+
+/** Null where the other rail's slits cannot be got at. */
+export const matchingOf = (s: Situation, other: RailReading, onto: RailReading): Matching | null => {
+  const ask = slitsFree(other.survey.phase) ? railAsk(s, other, onto) : null;
+  return ask === null ? null : { other, ask };
+};
 
 /**
  * The other rail is made like this one: a pair that matches rides true even where it is off its line. This rail stays as
  * far off as it is.
- * @param other the rail whose slits are turned
+ * @param matching the rail whose slits are turned
  * @param after_mm worst that is left of what the finding is about
  */
 export const offerMatchRail = (
   c: RailCase,
-  other: RailReading,
+  matching: Matching | null,
   after: (pair_mm: number) => number,
 ): readonly Offer[] => {
-  const ask = matchAsk(c.s, other, c.r);
-  if (ask === null) return [];
+  if (matching === null) return [];
+  const { other, ask } = matching;
   const known = railKnown(c.s, ask);
   if (known.is === 'pending' || known.value.recuts.length === 0) return [];
   const { recuts, recut_mm } = known.value;

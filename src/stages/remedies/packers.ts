@@ -1,6 +1,6 @@
 import { PACKED, STEP } from '../rail-findings/limits.ts';
-import { onBackWall } from '../rail-findings/reading.ts';
-import { frozen, type Injecting, length, type Offering, offer, railOf } from './remedy.ts';
+import { largest, onBackWall } from '../rail-findings/reading.ts';
+import { frozenRows, frozenText, type Injecting, length, type Offering, offer, railOf } from './remedy.ts';
 import { afterLetGo } from './turns.ts';
 
 /** Cutting and screwing a row of packers (common practice). */
@@ -18,7 +18,11 @@ type Packer = Readonly<{ station: number; at_mm: number; height_mm: number }>;
  */
 export const offerPackers: Offering = c => {
   const { r } = c;
-  const top = Math.max(...r.lies_mm);
+  // A reading that is not believed is packed to by nobody.
+  const doubted = (c.answer?.doubted_station ?? 0) - 1;
+  const believed = r.lies_mm.filter((_, j) => j !== doubted);
+  const worst = largest(believed);
+  const top = Math.max(...believed);
   const heights = r.lies_mm.map(
     (o, j): Packer => ({
       station: r.numbers[j] ?? j + 1,
@@ -26,15 +30,15 @@ export const offerPackers: Offering = c => {
       height_mm: Math.round((top - o) * 2) / 2,
     }),
   );
-  const packers = heights.filter(p => p.height_mm >= LEAST);
+  const packers = heights.filter((p, j) => j !== doubted && p.height_mm >= LEAST);
   if (packers.length === 0) return [];
-  const smooth = r.worst_mm <= PACKED && r.step_mm <= STEP + r.survey.read_to_mm;
+  const smooth = worst <= PACKED && r.step_mm <= STEP + r.survey.read_to_mm;
   return [
     offer(
       c,
       'packers',
       MINUTES,
-      smooth ? SHEET / 2 : r.worst_mm,
+      smooth ? SHEET / 2 : worst,
       {
         count: packers.length,
         most: length(Math.max(...packers.map(p => p.height_mm))),
@@ -48,8 +52,8 @@ export const offerPackers: Offering = c => {
 /** Heights are written on the rail once its side frame stands by itself; before that they would still change. */
 export const packerSteps: Injecting = (s, chosen) => {
   const on = railOf(s, chosen);
-  const packers = frozen<readonly Packer[]>(chosen, 'packers') ?? [];
-  const phase = frozen<string>(chosen, 'phase');
+  const packers = frozenRows<Packer>(chosen, 'packers', ['station', 'at_mm', 'height_mm']);
+  const phase = frozenText(chosen, 'phase');
   if (on === null || packers.length === 0 || (phase !== 'braced' && phase !== 'unclamped')) return [];
   const key = `brace/packers@${chosen.entry}`;
   return [

@@ -2,7 +2,8 @@ import type { StepDraft } from '../sheet.ts';
 import {
   angle,
   BENCH,
-  frozen,
+  frozenRows,
+  frozenText,
   type Injecting,
   listed,
   type Offering,
@@ -55,9 +56,9 @@ const slitItems = (key: string, slits: readonly SlitSetting[]): NonNullable<Step
 /** Steps that turn slits of a rail: spread and tacked while it is tacked; sawn out, set and welded once it is cold. */
 export const slitSteps: Injecting = (s, chosen) => {
   const on = railOf(s, chosen);
-  const slits = frozen<readonly SlitSetting[]>(chosen, 'slits') ?? [];
+  const slits = frozenRows<SlitSetting>(chosen, 'slits', ['slit', 'turn_rad', 'gap_mm']);
   if (on === null || slits.length === 0) return [];
-  const phase = frozen<string>(chosen, 'phase') ?? 'tacked';
+  const phase = frozenText(chosen, 'phase');
   const stage = stageOfPhase(phase);
   const fills = {
     ...BENCH,

@@ -3,7 +3,8 @@ import type { StepDraft } from '../sheet.ts';
 import {
   angle,
   BENCH,
-  frozen,
+  frozenNumber,
+  frozenText,
   type Injecting,
   length,
   type Offering,
@@ -43,11 +44,11 @@ export const offerReLay: Offering = c => {
 export const reLaySteps: Injecting = (s, chosen) => {
   const on = railOf(s, chosen);
   if (on === null) return [];
-  const phase = frozen<string>(chosen, 'phase');
+  const phase = frozenText(chosen, 'phase');
   const stage = stageOfPhase(phase);
   const key = `${stage}/re-lay@${chosen.entry}`;
-  const shift = frozen<number>(chosen, 'shift_mm') ?? 0;
-  const lip = frozen<number>(chosen, 'lip_mm') ?? 0;
+  const shift = frozenNumber(chosen, 'shift_mm');
+  const lip = frozenNumber(chosen, 'lip_mm');
   const step: StepDraft = {
     key,
     stage,
@@ -57,7 +58,7 @@ export const reLaySteps: Injecting = (s, chosen) => {
       rail: on.rail,
       shift: signed(shift),
       lip: signed(lip),
-      turn: angle(frozen<number>(chosen, 'turn_rad') ?? 0),
+      turn: angle(frozenNumber(chosen, 'turn_rad')),
     },
     turn: beforeSurvey(s, on.index, phase),
     needs: [],

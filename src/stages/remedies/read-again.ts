@@ -1,8 +1,20 @@
-import { frozen, type Injecting, listed, type Offering, offer, railOf, stageOfPhase } from './remedy.ts';
+import type { Offer } from '../sheet.ts';
+import {
+  BENCH,
+  frozenNumbers,
+  frozenText,
+  type Injecting,
+  listed,
+  type Offering,
+  offer,
+  type RailCase,
+  railOf,
+  stageOfPhase,
+} from './remedy.ts';
 import { beforeSurvey } from './turns.ts';
 
 /** One station read again, and laying out for it (common practice). */
-const MINUTES = { once: 5, each: 0.5 } as const;
+const MINUTES = { once: 5, each: 0.5, check: 5 } as const;
 
 /** All stations, as a range of their numbers. */
 export const everyStation = (numbers: readonly number[]): string =>
@@ -40,17 +52,29 @@ export const offerReadAgain: Offering = c => {
   ];
 };
 
+/** A few stations read once more, to see whether the survey stands. */
+export const offerCheck = (c: RailCase, stations: readonly number[]): readonly Offer[] => [
+  offer(
+    c,
+    'check-three',
+    MINUTES.check,
+    c.r.worst_mm,
+    { ...BENCH, stations: listed(stations) },
+    { stations },
+  ),
+];
+
 /** The step stands until the rail has a newer survey. */
 export const readAgainSteps: Injecting = (s, chosen) => {
   const on = railOf(s, chosen);
-  const survey = s.build.surveys.find(v => v.id === frozen<string>(chosen, 'survey'));
+  const survey = s.build.surveys.find(v => v.id === frozenText(chosen, 'survey'));
   if (on === null || survey === undefined || survey.retired) return [];
   const newer = s.build.surveys.some(
     v => v.n > survey.n && v.closed && v.rail === survey.rail && v.kind === survey.kind,
   );
   if (newer) return [];
   const stage = stageOfPhase(survey.phase);
-  const stations = frozen<readonly number[]>(chosen, 'stations') ?? [];
+  const stations = frozenNumbers(chosen, 'stations');
   return [
     {
       key: `${stage}/read-again@${chosen.entry}`,

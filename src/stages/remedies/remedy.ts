@@ -64,11 +64,43 @@ export const stageOfPhase = (phase: unknown): Stage => {
   }
 };
 
-/** What a chosen remedy froze, by name; the type is what this remedy wrote. */
-export const frozen = <T>(chosen: Chosen, name: string): T | undefined => chosen.plan[name] as T | undefined;
+/**
+ * What a chosen remedy froze, by name. A journal may come from another version or another hand: what is not of the shape
+ * that was written is left out, and nothing is made up for it.
+ */
+export const frozenNumber = (chosen: Chosen, name: string): number => {
+  const v = chosen.plan[name];
+  return typeof v === 'number' && Number.isFinite(v) ? v : 0;
+};
+
+export const frozenText = (chosen: Chosen, name: string): string => {
+  const v = chosen.plan[name];
+  return typeof v === 'string' ? v : '';
+};
+
+export const frozenNumbers = (chosen: Chosen, name: string): readonly number[] => {
+  const list = chosen.plan[name];
+  return Array.isArray(list) ? list.filter(v => typeof v === 'number' && Number.isFinite(v)) : [];
+};
+
+/** Rows of numbers (and of texts and marks beside them), each with all the numbers it is to have. */
+export const frozenRows = <T extends object>(
+  chosen: Chosen,
+  name: string,
+  numbers: readonly (keyof T & string)[],
+): readonly T[] => {
+  const list = chosen.plan[name];
+  if (!Array.isArray(list)) return [];
+  return list.filter(
+    (row): row is T =>
+      typeof row === 'object' &&
+      row !== null &&
+      numbers.every(key => Number.isFinite((row as Record<string, unknown>)[key])),
+  );
+};
 
 export const railOf = (s: Situation, chosen: Chosen): { rail: RailName; index: number } | null => {
-  const rail = frozen<RailName>(chosen, 'rail') ?? '';
+  const rail: RailName = frozenText(chosen, 'rail');
   const index = s.ramp.rails.indexOf(rail);
   return index < 0 ? null : { rail, index };
 };

@@ -4,7 +4,7 @@ import { tubeSection } from '../../reckon/steel/section.ts';
 import { STEEL_E_MPA } from '../../reckon/steel/steel.ts';
 import type { Offer } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
-import { frozen, type Injecting, length, railOf, stageOfPhase, within } from './remedy.ts';
+import { frozenNumber, frozenText, type Injecting, length, railOf, stageOfPhase, within } from './remedy.ts';
 import { beforeSurvey } from './turns.ts';
 
 /** A rail bowed out of its plane, by its string. */
@@ -124,12 +124,12 @@ export const bowOffers = (c: BowCase): readonly Offer[] => {
 export const bowSteps: Injecting = (s, chosen) => {
   const on = railOf(s, chosen);
   if (on === null) return [];
-  const phase = frozen<string>(chosen, 'phase');
+  const phase = frozenText(chosen, 'phase');
   const fills = {
     rail: on.rail,
-    side: frozen<string>(chosen, 'side') ?? sideOf(frozen<number>(chosen, 'bow_mm') ?? 0),
-    count: frozen<number>(chosen, 'count') ?? 0,
-    slit: frozen<number>(chosen, 'slit') ?? 0,
+    side: sideOf(frozenNumber(chosen, 'bow_mm')),
+    count: frozenNumber(chosen, 'count'),
+    slit: frozenNumber(chosen, 'slit'),
   };
   const base = { fills, needs: [], uses: [] } as const;
   if (chosen.remedy === 'bow-other-side')

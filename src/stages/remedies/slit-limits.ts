@@ -7,6 +7,8 @@ import type { Situation } from '../situation.ts';
 
 /** Remedies that turned slits of a rail, each with `slits` in its plan. */
 const TURNS_SLITS = new Set(['re-cut', 'close-slit', 'match-rail']);
+/** Remedies that put another rail in this one's place: what was done to the old one does not count. */
+export const NEW_RAIL: ReadonlySet<string> = new Set(['start-again', 'slits-new-rail', 'nick-new-rail']);
 /** A flat is no shorter than this beside a new slit, mm: soft zones must not meet and a tack must fit (derived; common practice). */
 const SHORTEST_FLAT = 40;
 
@@ -24,8 +26,7 @@ const slitsOf = (chosen: Chosen): readonly number[] => {
 
 /** Slits that stay as they are: turned once already, nicked at the back wall, or welded while the others are not. */
 export const slitsToLeave = (s: Situation, r: RailReading): readonly number[] => {
-  const anew =
-    s.build.chosen.filter(c => c.remedy === 'start-again' && c.plan.rail === r.rail).at(-1)?.n ?? 0;
+  const anew = s.build.chosen.filter(c => NEW_RAIL.has(c.remedy) && c.plan.rail === r.rail).at(-1)?.n ?? 0;
   const turned = s.build.chosen
     .filter(c => c.n > anew && TURNS_SLITS.has(c.remedy) && c.plan.rail === r.rail)
     .flatMap(slitsOf);

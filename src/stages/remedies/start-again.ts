@@ -1,6 +1,17 @@
 import { CAREFUL_RAIL } from '../rail-findings/limits.ts';
 import type { StepDraft } from '../sheet.ts';
-import { angle, BENCH, frozen, type Injecting, length, type Offering, offer, railOf } from './remedy.ts';
+import {
+  angle,
+  BENCH,
+  frozenNumber,
+  frozenRows,
+  frozenText,
+  type Injecting,
+  length,
+  type Offering,
+  offer,
+  railOf,
+} from './remedy.ts';
 import { slitsFree } from './slit-limits.ts';
 import { beforeSurvey } from './turns.ts';
 
@@ -35,9 +46,9 @@ type Mark = Readonly<{ slit: number; at_mm: number; close_rad: number; gap_mm: n
 
 export const startAgainSteps: Injecting = (s, chosen) => {
   const on = railOf(s, chosen);
-  const marks = frozen<readonly Mark[]>(chosen, 'marks') ?? [];
+  const marks = frozenRows<Mark>(chosen, 'marks', ['slit', 'at_mm', 'close_rad', 'gap_mm']);
   if (on === null) return [];
-  const phase = frozen<string>(chosen, 'phase');
+  const phase = frozenText(chosen, 'phase');
   const key = (part: string): string => `tack/again-${part}@${chosen.entry}`;
   const items = (
     part: string,
@@ -47,7 +58,7 @@ export const startAgainSteps: Injecting = (s, chosen) => {
     ...BENCH,
     rail: on.rail,
     count: marks.length,
-    cut: length(frozen<number>(chosen, 'cut_mm') ?? 0),
+    cut: length(frozenNumber(chosen, 'cut_mm')),
   };
   const base = { stage: 'tack', fills, uses: [], line: { face: 'hinge line', rail: on.rail } } as const;
   const turn = (at: number) => beforeSurvey(s, on.index, 'tacked', at);

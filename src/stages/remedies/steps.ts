@@ -10,6 +10,7 @@ import { reRollSteps } from './re-roll.ts';
 import { readAgainSteps } from './read-again.ts';
 import type { Injecting } from './remedy.ts';
 import { bowSteps } from './sideways.ts';
+import { NEW_RAIL } from './slit-limits.ts';
 import { startAgainSteps } from './start-again.ts';
 
 /** The steps a remedy gives once it is chosen. */
@@ -79,7 +80,7 @@ const counts = (s: Situation, c: Chosen): boolean =>
   !s.build.chosen.some(
     later =>
       later.n > c.n &&
-      (later.finding === c.finding || (later.remedy === 'start-again' && later.plan.rail === c.plan.rail)),
+      (later.finding === c.finding || (NEW_RAIL.has(later.remedy) && later.plan.rail === c.plan.rail)),
   );
 
 const isSettled = (s: Situation, d: StepDraft): boolean => {
