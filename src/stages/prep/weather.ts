@@ -7,7 +7,7 @@ import type { Situation } from '../situation.ts';
 /** Steel nearer to the dew point than this has a film of water, seen or not, K (ISO 8502-4 practice [found], taken over from painting). */
 const ABOVE_DEW = 3;
 /** Steel colder than this is warmed first, °C. The code table says 0 °C (AWS D1.1:2015 Table 3.3 [found]); 5 leaves room for a thermometer (common practice). */
-export const COLD_STEEL_C = 5;
+const COLD_STEEL_C = 5;
 /** Warm to the hand: no film stays on it, and it can be held, °C (common practice). */
 export const HAND_WARM_C = 45;
 

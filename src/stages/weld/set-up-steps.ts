@@ -12,7 +12,7 @@ const BEGINNER_mm_s = 250 / 60;
 const thickness = (v: number) => ({ v, as: 'thickness' }) as const;
 
 /** Weld of one slit: across the face and down both sides to where the corner of the back wall begins, mm (exact). */
-export const slitWeld = (s: Situation): number => {
+const slitWeld = (s: Situation): number => {
   const { width_mm, depth_mm, wall_mm } = s.ramp.design.tube;
   return width_mm + 2 * (depth_mm - 2 * wall_mm);
 };
