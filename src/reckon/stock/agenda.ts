@@ -1,4 +1,5 @@
 import type { BarChoice, BarChoices } from './bar-choices.ts';
+import type { Fit } from './fit.ts';
 import type { Meter } from './meter.ts';
 
 /** A choice of bars to ask about, and how hard. */
@@ -44,13 +45,14 @@ export class Agenda {
     }
   }
 
-  /** Keeps a question open, to be asked again harder, or closes it. */
-  put(question: Question, open: boolean): void {
+  /** Takes the answer: a question not answered stays open, to be asked again harder. */
+  put(question: Question, fit: Fit['is']): void {
     const had = this.#open.indexOf(question);
-    if (open) {
+    if (fit === 'unknown') {
       question.effort++;
       if (had < 0) this.#open.push(question);
     } else if (had >= 0) this.#open.splice(had, 1);
+    if (fit === 'fits') this.#choices.takeBack(question.bars);
   }
 
   /** No plan costs less than this, with the question at hand not answered yet. */

@@ -63,12 +63,15 @@ export class BarChoices {
 
   /** Leaves out a choice, and with it all that hold no more: for every length, no more bars at least that long. */
   leaveOut(bars: Int32Array): void {
-    let sum = 0;
-    this.#done.push(
-      bars.map(n => {
-        sum += n;
-        return sum;
-      }),
+    this.#done.push(together(bars));
+  }
+
+  /** Takes back what was left out: the pieces fit, and one that holds less may do as well. */
+  takeBack(bars: Int32Array): void {
+    const key = together(bars).join();
+    this.#done.splice(
+      this.#done.findIndex(d => d.join() === key),
+      1,
     );
   }
 
@@ -118,6 +121,15 @@ export class BarChoices {
     return null;
   }
 }
+
+/** Bars of the first types together, type by type. */
+const together = (bars: Int32Array): Int32Array => {
+  let sum = 0;
+  return bars.map(n => {
+    sum += n;
+    return sum;
+  });
+};
 
 const costOf = (bars: Int32Array, cost: Float64Array): number =>
   bars.reduce((sum, n, t) => sum + n * cost[t]!, 0);

@@ -40,7 +40,8 @@ export const bestPlan = (
   let bound = 0;
   const value = () => plan?.cost ?? Number.POSITIVE_INFINITY;
   const take = (bars: readonly Filled[] | null): void => {
-    const settled = bars && settle(shelf, bars);
+    // On the rooms as given: brought down to what can be filled they do not tell which bar is the shorter.
+    const settled = bars && settle(given, bars);
     if (settled === null || !better(settled, plan)) return;
     plan = settled;
     onBetter?.(settled, bound);
@@ -92,7 +93,7 @@ export const bestPlan = (
     const bars = new Int32Array(rooms.length);
     for (let t = 0; t < room.length; t++) bars[roomOf[t]!]! += now.bars[t]!;
     const fit = fitting.ask(bars, now.effort);
-    agenda.put(now, fit.is === 'unknown');
+    agenda.put(now, fit.is);
     if (fit.is === 'fits') take(fit.bars);
     if (fit.is === 'never' && fit.cut !== null) choices.add(ofTypes(fit.cut));
   }

@@ -1,28 +1,26 @@
 import { Columns } from './columns.ts';
 import type { Meter } from './meter.ts';
+import type { Task } from './relax.ts';
 import { Sums } from './sums.ts';
 
-/** All fillings that may belong to an answer, or null when there are too many to list. */
-export type Asked = Readonly<{
-  size: Float64Array;
-  demand: Int32Array;
-  room: Float64Array;
-  limit: Int32Array;
-  cost: Float64Array;
-  /** Room all the bars have beyond the pieces: no bar may waste more. */
-  slack: number;
-  /** Prices of a relaxation, and by how much a filling may be worse than they ask. */
-  worth: Float64Array;
-  toll: Float64Array;
-  gap: number;
-}>;
+/** Prices of a relaxation, and by how much a filling of an answer may be dearer than they ask. */
+export type Prices = Readonly<{ worth: Float64Array; toll: Float64Array; gap: number }>;
 
 /**
- * Lists every filling that wastes no more than the slack and is no dearer, at the relaxation's prices, than the gap allows.
- * The table of sums leads past what cannot come out.
+ * Lists every filling that wastes no more than the slack and is no dearer, at the relaxation's prices, than the gap allows. A table of the
+ * sums that can be made leads past what cannot come out.
+ * @param slack room that all bars together have beyond the pieces: no bar of an answer wastes more
+ * @returns null when there are more than `most`, or it takes more than so many steps
  */
-export const allFillings = (asked: Asked, most: number, steps: number, meter: Meter): Columns | null => {
-  const { size, demand, room, limit, cost, slack, worth, toll, gap } = asked;
+export const allFillings = (
+  task: Task,
+  slack: number,
+  { worth, toll, gap }: Prices,
+  most: number,
+  steps: number,
+  meter: Meter,
+): Columns | null => {
+  const { size, demand, room, limit, cost } = task;
   const kinds = size.length;
   const sums = Sums.of(size, demand, room[0]!);
   const rate = new Float64Array(kinds + 1);

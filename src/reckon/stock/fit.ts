@@ -6,16 +6,40 @@ import type { Filler } from './filler.ts';
 import { allFillings } from './fillings.ts';
 import { greedyPlan } from './greedy.ts';
 import type { Meter } from './meter.ts';
-import { type Relaxed, relax } from './relax.ts';
+import { type Relaxed, relax, type Task } from './relax.ts';
 import { search } from './search.ts';
 import { packTight } from './tight.ts';
 
 /** Whether pieces fit in given bars. */
 export type Fit =
-  | Readonly<{ is: 'fits'; bars: readonly Filled[]; by: string }>
+  | Readonly<{ is: 'fits'; bars: readonly Filled[] }>
   /** Proven not to, with what it teaches about other choices of bars, if it does. */
   | Readonly<{ is: 'never'; cut: Cut | null }>
   | Readonly<{ is: 'unknown' }>;
+
+/** What is known of a choice of bars that was asked about before. */
+type Case = Readonly<{
+  task: Task;
+  budget: number;
+  slack: number;
+  /** Pieces a bar. */
+  crowd: number;
+  relaxed: Relaxed;
+  refuted: Set<string>;
+}> & { trials: number; listed: boolean };
+
+/** Fewer pieces a bar than this leave too few ways to fill one to the last. */
+const CROWDED = 3.5;
+/** What rounding may add to a bound, in bars. */
+const ROUNDING = 1e-6;
+/** Columns handed on from one choice to the next. */
+const MOST_KNOWN = 2000;
+
+const NEVER: Fit = { is: 'never', cut: null };
+const UNKNOWN: Fit = { is: 'unknown' };
+
+const fitOf = (found: readonly Filled[] | 'never' | 'unknown' | null): Fit =>
+  found === 'never' ? NEVER : found === 'unknown' || found === null ? UNKNOWN : { is: 'fits', bars: found };
 
 /**
  * Do these pieces fit in these bars? Asked with growing effort; what was found out is kept from one asking to the next.
@@ -25,16 +49,13 @@ export class Fitting {
   readonly #size: Float64Array;
   readonly #demand: Int32Array;
   readonly #room: Float64Array;
+  /** The rooms themselves, the longest 1: what counts here is how full the bars are. */
   readonly #cost: Float64Array;
   readonly #columns: Columns;
   readonly #filler: Filler;
   readonly #meter: Meter;
-  /** Columns that served before, a start for the next relaxation. */
   #known: readonly number[];
-  readonly #asked = new Map<
-    string,
-    { relaxed: Relaxed; refuted: Set<string>; trials: number; listed: boolean }
-  >();
+  readonly #cases = new Map<string, Case>();
 
   constructor(
     size: Float64Array,
@@ -60,89 +81,85 @@ export class Fitting {
    * @param effort 0 relaxes and rounds; each step more searches several times as long
    */
   ask(limit: Int32Array, effort: number): Fit {
-    const size = this.#size;
-    const room = this.#room;
-    const demand = this.#demand;
-    const task = { size, demand, room, limit, cost: this.#cost };
-    let budget = 0;
-    let slack = 0;
-    let bars = 0;
-    let pieces = 0;
-    for (let t = 0; t < room.length; t++) {
-      budget += limit[t]! * this.#cost[t]!;
-      slack += limit[t]! * room[t]!;
-      bars += limit[t]!;
-    }
-    for (let i = 0; i < size.length; i++) {
-      slack -= demand[i]! * size[i]!;
-      pieces += demand[i]!;
-    }
-    if (slack < 0) return { is: 'never', cut: null };
-    const key = limit.join();
-    let had = this.#asked.get(key);
-    if (had === undefined) {
-      const relaxed = relax(task, this.#columns, this.#filler, this.#known, 0, budget + 1e-6, this.#meter);
-      if (relaxed.ids.length < 2000) this.#known = relaxed.ids;
-      if (relaxed.bound > budget + 1e-6) {
-        return { is: 'never', cut: this.#cut(relaxed, limit) };
-      }
-      had = { relaxed, refuted: new Set(), trials: 0, listed: false };
-      this.#asked.set(key, had);
-    }
-    const { relaxed } = had;
+    const asked = this.#cases.get(limit.join()) ?? this.#open(limit);
+    if ('is' in asked) return asked;
     const strength = 4 ** effort;
-    let finished = null as Filled[] | null;
-    const dived = dive(
-      {
-        task,
-        columns: this.#columns,
-        filler: this.#filler,
-        meter: this.#meter,
-        budget,
-        turns: effort,
-        depth: 2 + 2 * effort,
-        finish: (done, left, still) => {
-          const rest = greedyPlan({ size, room, limit: still, cost: room }, left, 200, -1);
-          if (rest) finished = [...done, ...rest];
-          return rest !== null;
-        },
-      },
-      relaxed,
-    );
-    if (dived ?? finished) return { is: 'fits', bars: (dived ?? finished)!, by: 'dive' };
-    if (pieces >= 3.5 * bars && room[0]! < 130_000) {
-      const trials = 5 * strength;
-      const tight = packTight(size, room, demand, limit, had.trials, trials, this.#meter);
-      had.trials += trials;
-      if (tight) return { is: 'fits', bars: tight, by: 'tight' };
-    }
-    if (effort === 0) return { is: 'unknown' };
-    if (!had.listed || effort > 2) {
-      const fillings = allFillings(
-        {
-          ...task,
-          slack,
-          worth: relaxed.worth,
-          toll: relaxed.toll,
-          gap: budget - relaxed.bound + 1e-6,
-        },
-        3000 * strength,
-        40_000 * strength,
-        this.#meter,
+    const ways = [() => this.#dive(asked, effort), () => this.#tight(asked, strength)];
+    if (effort > 0)
+      ways.push(
+        () => this.#cover(asked, effort, strength),
+        () => this.#search(asked, strength),
       );
-      had.listed = true;
-      if (fillings) {
-        const covered = cover(task, fillings, 200 * strength, this.#meter);
-        if (covered === 'never') return { is: 'never', cut: null };
-        if (covered !== 'unknown') return { is: 'fits', bars: covered, by: 'cover' };
-      }
+    for (const way of ways) {
+      const fit = way();
+      if (fit.is !== 'unknown') return fit;
     }
-    const reach = { nodes: 6 * strength, children: 60 * strength, steps: 15_000 * strength };
-    const found = search(task, this.#columns, this.#filler, relaxed, reach, had.refuted, this.#meter);
-    if (found === 'never') return { is: 'never', cut: null };
-    return found === 'unknown' ? { is: 'unknown' } : { is: 'fits', bars: found, by: 'search' };
+    return UNKNOWN;
   }
-  /** What the prices that prove it say of any choice of bars, those of which this choice has none included. */
+
+  /** The first look: room enough, and the relaxation within it. */
+  #open(limit: Int32Array): Case | Fit {
+    const task = { size: this.#size, demand: this.#demand, room: this.#room, limit, cost: this.#cost };
+    const sum = (n: Int32Array, of: Float64Array): number => n.reduce((s, v, i) => s + v * of[i]!, 0);
+    const budget = sum(limit, this.#cost) + ROUNDING;
+    const slack = sum(limit, this.#room) - sum(this.#demand, this.#size);
+    if (slack < 0) return NEVER;
+    const relaxed = relax(task, this.#columns, this.#filler, this.#known, 0, budget, this.#meter);
+    if (relaxed.ids.length < MOST_KNOWN) this.#known = relaxed.ids;
+    if (relaxed.bound > budget) return { is: 'never', cut: this.#cut(relaxed, limit) };
+    const count = (n: Int32Array): number => n.reduce((s, v) => s + v, 0);
+    const crowd = count(this.#demand) / count(limit);
+    const opened = {
+      task,
+      budget,
+      slack,
+      crowd,
+      relaxed,
+      refuted: new Set<string>(),
+      trials: 0,
+      listed: false,
+    };
+    this.#cases.set(limit.join(), opened);
+    return opened;
+  }
+
+  #dive({ task, budget, relaxed }: Case, effort: number): Fit {
+    let finished = null as Filled[] | null;
+    const finish = (bars: readonly Filled[], left: Int32Array, limit: Int32Array): boolean => {
+      const rest = greedyPlan({ ...task, limit, cost: this.#room }, left, 200, -1);
+      if (rest) finished = [...bars, ...rest];
+      return rest !== null;
+    };
+    const tools = { columns: this.#columns, filler: this.#filler, meter: this.#meter };
+    const found = dive({ task, ...tools, budget, turns: effort, depth: 2 + 2 * effort, finish }, relaxed);
+    return fitOf(found ?? finished);
+  }
+
+  #tight(asked: Case, strength: number): Fit {
+    if (asked.crowd < CROWDED) return UNKNOWN;
+    const trials = 5 * strength;
+    const from = asked.trials;
+    asked.trials += trials;
+    return fitOf(packTight(asked.task, from, trials, this.#meter));
+  }
+
+  #cover(asked: Case, effort: number, strength: number): Fit {
+    // Once listed the list only grows with the reach; twice as far is not worth the time again.
+    if (asked.listed && effort <= 2) return UNKNOWN;
+    asked.listed = true;
+    const { task, slack, budget, relaxed } = asked;
+    const { worth, toll, bound } = relaxed;
+    const prices = { worth, toll, gap: budget - bound };
+    const fillings = allFillings(task, slack, prices, 3000 * strength, 40_000 * strength, this.#meter);
+    return fillings === null ? UNKNOWN : fitOf(cover(task, fillings, 200 * strength, this.#meter));
+  }
+
+  #search({ task, relaxed, refuted }: Case, strength: number): Fit {
+    const reach = { nodes: 6 * strength, children: 60 * strength, steps: 15_000 * strength };
+    return fitOf(search(task, this.#columns, this.#filler, relaxed, reach, refuted, this.#meter));
+  }
+
+  /** What the prices that prove it say of any choice of bars, with types that this choice has none of. */
   #cut(relaxed: Relaxed, limit: Int32Array): Cut {
     const demand = this.#demand;
     const most = relaxed.most.slice();
@@ -152,8 +169,6 @@ export class Fitting {
       this.#filler.fillSurely(this.#room[t]!, 0, this.#room[0]!);
       most[t] = this.#filler.upper;
     }
-    let needed = 0;
-    for (let i = 0; i < demand.length; i++) needed += relaxed.worth[i]! * demand[i]!;
-    return { most, needed };
+    return { most, needed: demand.reduce((s, n, i) => s + n * relaxed.worth[i]!, 0) };
   }
 }

@@ -1,15 +1,13 @@
 import type { Settled } from './settle.ts';
 import type { Kinds } from './shelf.ts';
-import type { PlannedBar, PlannedCut, StockJob, StockPlan } from './stock-job.ts';
+import type { PlannedBar, PlannedCut, StockBar, StockJob, StockPlan } from './stock-job.ts';
 
-/** The sum of the bars in the unit of the aim, from the figures of the job itself. */
-const inAim = (job: StockJob, bars: readonly number[]): number => {
-  if (job.aim === 'bars') return bars.length;
-  return bars.reduce(
-    (sum, bar) => sum + (job.aim === 'length' ? job.bars[bar]!.length_mm : job.bars[bar]!.price!),
-    0,
-  );
-};
+/** What the bars of a plan come to: type by type, so that sums of like numbers stay as whole as they can. */
+const sumOver = (job: StockJob, used: readonly number[], of: (bar: StockBar) => number): number =>
+  job.bars.reduce((sum, bar, b) => {
+    const times = used.filter(u => u === b).length;
+    return times === 0 ? sum : sum + times * of(bar);
+  }, 0);
 
 /**
  * A plan in the words of the job: the longest bars first, alike bars together, every piece under the name of its row.
@@ -49,14 +47,17 @@ export const layOut = (job: StockJob, kinds: Kinds, settled: Settled, bound: num
     };
   });
   const used = order.map(({ type }) => barOf[type]!);
-  const proven = bound >= settled.cost;
+  const total_length_mm = sumOver(job, used, bar => bar.length_mm);
   const priced = job.bars.every(bar => bar.price !== undefined);
+  const price = priced ? sumOver(job, used, bar => bar.price!) : null;
+  const value = job.aim === 'bars' ? bars.length : job.aim === 'length' ? total_length_mm : price!;
+  const proven = bound >= settled.cost;
   return {
     bars,
     bar_count: bars.length,
-    total_length_mm: used.reduce((sum, bar) => sum + job.bars[bar]!.length_mm, 0),
-    price: priced ? used.reduce((sum, bar) => sum + job.bars[bar]!.price!, 0) : null,
-    lower_bound: proven ? inAim(job, used) : Math.min(bound / steps, inAim(job, used)),
+    total_length_mm,
+    price,
+    lower_bound: proven ? value : Math.min(bound / steps, value),
     proven,
   };
 };

@@ -3,6 +3,8 @@ import type { Meter } from './meter.ts';
 import { EPS, leaving, pivot, price, SHORT_LIST, shortList } from './pivoting.ts';
 
 const REFACTOR_AFTER = 100;
+const MOST_PIVOTS = 4000;
+const SINGULAR = 1e-11;
 
 /**
  * The linear programme over the cuttings known so far: least cost of bars so that every piece is covered and no type of bar is
@@ -18,7 +20,6 @@ export class Master {
   value = 0;
   /** Columns taken up, by their numbers. */
   readonly ids: number[] = [];
-  pivots = 0;
 
   readonly #columns: Columns;
   readonly #kinds: number;
@@ -109,7 +110,7 @@ export class Master {
   }
 
   /** Builds the inverse afresh from the basis, so that rounding does not pile up. */
-  #refactor(): void {
+  #refactor(): boolean {
     const m = this.#m;
     const { start, kind, times, type } = this.#columns;
     const b = new Float64Array(m * m);
@@ -139,6 +140,7 @@ export class Master {
           inv[j * m + k] = u;
         }
       }
+      if (Math.abs(b[j * m + j]!) < SINGULAR) return false;
       const d = 1 / b[j * m + j]!;
       for (let k = 0; k < m; k++) {
         b[j * m + k]! *= d;
@@ -165,12 +167,13 @@ export class Master {
       this.dual[k] = s;
     }
     this.#since = 0;
+    return true;
   }
 
   /**
    * Pivots to the least cost over the columns known.
    * @param first as many of the columns, from the first on, are looked at before the rest
-   * @returns false when the meter ran out on the way: prices and value are then those of an unfinished answer
+   * @returns false when it came to no end: prices and value are then those of an unfinished answer
    */
   solve(meter: Meter, first = 0): boolean {
     const m = this.#m;
@@ -187,8 +190,8 @@ export class Master {
     let reach = first > 0 ? m + kinds + first : all;
     let listed = 0;
     let work = 0;
-    let finished = true;
-    for (let round = 0; round < 4000; round++) {
+    let finished = false;
+    for (let round = 0; round < MOST_PIVOTS; round++) {
       let enter = -1;
       let least = -EPS;
       if (listed > 0) {
@@ -211,7 +214,8 @@ export class Master {
         if (enter < 0 && reach === all) break;
         if (enter < 0) reach = all;
       }
-      if (enter < 0) break;
+      finished = enter < 0;
+      if (finished) break;
       this.#direction(enter);
       const leave = leaving(x, alpha, m);
       if (leave < 0) break;
@@ -219,18 +223,14 @@ export class Master {
       basic[enter] = 1;
       this.#basis[leave] = enter;
       work += m * pivot(inv, x, y, alpha, this.#nonzero, m, leave, least);
-      this.pivots++;
       if (++this.#since >= REFACTOR_AFTER) {
-        this.#refactor();
+        if (!this.#refactor()) return false;
         work += m * m * m;
       }
       if (work > 20_000) {
         meter.spend(work);
         work = 0;
-        if (meter.over()) {
-          finished = false;
-          break;
-        }
+        if (meter.over()) break;
       }
     }
     meter.spend(work);
@@ -238,13 +238,6 @@ export class Master {
     for (let i = 0; i < m; i++) value += this.#costOf(this.#basis[i]!) * x[i]!;
     this.value = value;
     return finished;
-  }
-
-  /** Pieces the answer leaves out. */
-  leftOut(): number {
-    let s = 0;
-    for (let i = 0; i < this.#m; i++) if (this.#basis[i]! < this.#kinds) s += this.#x[i]!;
-    return s;
   }
 
   /** The columns used, with how often (a fraction). */

@@ -23,8 +23,9 @@ export type Relaxed = Readonly<{
 }>;
 
 /** What a piece left out costs, in bars: so much that it is left out only where nothing else will do. */
-const LEFT_OUT = 1000;
+export const LEFT_OUT = 1000;
 const QUICK_SEARCH = 2000;
+const MOST_ROUNDS = 2000;
 
 /**
  * Least cost of bars when bars may be cut in fractions: the columns are made as they are needed (Gilmore and Gomory, A Linear Programming
@@ -59,8 +60,8 @@ export const relax = (
   let most = new Float64Array(types);
   const y = new Float64Array(kinds);
   const k = new Float64Array(types);
-  for (let round = 0; ; round++) {
-    const finished = master.solve(meter, round === 0 ? first : 0);
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    if (!master.solve(meter, round === 0 ? first : 0)) break;
     for (let i = 0; i < kinds; i++) y[i] = demand[i]! > 0 ? Math.max(0, master.dual[i]!) : 0;
     filler.price(y, demand);
     let added = 0;
@@ -100,7 +101,7 @@ export const relax = (
       toll = k.map((v, t) => (limit[t]! > 0 ? Math.min(0, cost[t]! - v * s) : 0));
     }
     const near = master.value > enough ? 1e-6 : 1e-4 + 0.2 * (enough - master.value);
-    if (bound > enough || master.value - bound < near || added === 0 || !finished || meter.over()) break;
+    if (bound > enough || master.value - bound < near || added === 0 || meter.over()) break;
   }
   // Those in use first: they are the best start for the relaxation of a part.
   const used = master.used();

@@ -1,6 +1,11 @@
 import type { Filled } from './dive.ts';
 import type { Meter } from './meter.ts';
+import type { Task } from './relax.ts';
 import { Sums } from './sums.ts';
+
+/** Of so many bars at the end more than one filling is tried, so many of each. */
+const LAST = 3;
+const TRIES_AT_THE_END = 12;
 
 /** A row of numbers between 0 and 1, the same on every run. */
 const series = (seed: number) => {
@@ -11,9 +16,14 @@ const series = (seed: number) => {
   };
 };
 
-/** From this many bars before the end on, more than one filling is tried. */
-const LAST = 3;
-const TRIES_AT_THE_END = 12;
+/** Kinds from the longest to the shortest, more or less: trial 0 exactly, the others each in its own disorder. */
+const orderOf = (size: Float64Array, trial: number): Int32Array => {
+  const chance = series(trial * 7919 + 1);
+  chance();
+  const spread = trial === 0 ? 0 : 0.1 + 0.9 * chance();
+  const key = size.map(s => s * (1 + spread * (chance() - 0.5) * 2));
+  return Int32Array.from(size, (_, i) => i).sort((p, q) => key[q]! - key[p]!);
+};
 
 /**
  * Tries to fill given bars to the last of their room, again and again in another order: each bar as full as the pieces left can make
@@ -21,81 +31,96 @@ const TRIES_AT_THE_END = 12;
  * to none.
  * @param from number of the first trial; another number gives other trials
  */
-export const packTight = (
-  size: Float64Array,
-  room: Float64Array,
-  demand: Int32Array,
-  limit: Int32Array,
-  from: number,
-  trials: number,
-  meter: Meter,
-): Filled[] | null => {
-  const kinds = size.length;
+export const packTight = (task: Task, from: number, trials: number, meter: Meter): Filled[] | null => {
+  const { size, room, demand, limit } = task;
   const bars: number[] = [];
   for (let t = 0; t < room.length; t++) for (let b = 0; b < limit[t]!; b++) bars.push(t);
-  let slack = 0;
-  for (const t of bars) slack += room[t]!;
-  for (let i = 0; i < kinds; i++) slack -= demand[i]! * size[i]!;
-  if (slack < 0 || bars.length === 0) return null;
-  const order = new Int32Array(kinds);
-  const key = new Float64Array(kinds);
-  for (let trial = from; trial < from + trials && !meter.over(); trial++) {
-    const chance = series(trial * 7919 + 1);
-    chance();
-    const spread = trial === 0 ? 0 : 0.1 + 0.9 * chance();
-    for (let i = 0; i < kinds; i++) {
-      order[i] = i;
-      key[i] = size[i]! * (1 + spread * (chance() - 0.5) * 2);
-    }
-    order.sort((p, q) => key[q]! - key[p]!);
+  let slack = bars.reduce((sum, t) => sum + room[t]!, 0);
+  for (let i = 0; i < size.length; i++) slack -= demand[i]! * size[i]!;
+  for (let trial = from; trial < from + trials && slack >= 0 && !meter.over(); trial++) {
     const turn = trial % 2 === 0 ? [...bars].reverse() : bars;
-    const plan: Filled[] = [];
-    const fill = (b: number, left: Int32Array, still: number): boolean => {
-      if (b === turn.length) return left.every(v => v === 0);
-      if (meter.over()) return false;
-      const t = turn[b]!;
-      const list = order.filter(i => left[i]! > 0);
-      if (list.length === 0) return true;
-      const s = Float64Array.from(list, i => size[i]!);
-      const sums = Sums.of(
-        s,
-        list.map(i => left[i]!),
-        room[t]!,
-      );
-      if (sums === null) return false;
-      meter.spend((list.length * room[t]!) / 10);
-      let tries = b >= turn.length - LAST && b < turn.length - 1 ? TRIES_AT_THE_END : 1;
-      let under = room[t]!;
-      while (tries > 0) {
-        const sum = sums.greatest(0, under);
-        if (sum < 0 || room[t]! - sum > still) return false;
-        // one filling with this sum, then others while tries are left
-        const taken = new Int32Array(kinds);
-        const visit = (j: number, rest: number): boolean => {
-          if (j === list.length) {
-            tries--;
-            const now = left.slice();
-            for (let i = 0; i < kinds; i++) now[i]! -= taken[i]!;
-            plan.push({ type: t, taken: taken.slice() });
-            if (fill(b + 1, now, still - (room[t]! - sum))) return true;
-            plan.pop();
-            return false;
-          }
-          const i = list[j]!;
-          for (let k = Math.min(left[i]!, Math.floor(rest / s[j]!)); k >= 0 && tries > 0; k--) {
-            if (!sums.has(j + 1, rest - k * s[j]!)) continue;
-            taken[i] = k;
-            if (visit(j + 1, rest - k * s[j]!)) return true;
-          }
-          taken[i] = 0;
-          return false;
-        };
-        if (visit(0, sum)) return true;
-        under = sum - 1;
-      }
-      return false;
-    };
-    if (fill(0, demand, slack)) return plan.filter(p => p.taken.some(v => v > 0));
+    const plan = packOnce(task, turn, orderOf(size, trial), slack, meter);
+    if (plan !== null) return plan;
   }
   return null;
+};
+
+const packOnce = (
+  { size, room, demand }: Task,
+  turn: readonly number[],
+  order: Int32Array,
+  slack: number,
+  meter: Meter,
+): Filled[] | null => {
+  const plan: Filled[] = [];
+
+  /** Fillings of a bar, the fullest first, each handed to `use` until that is content or `tries` are up. */
+  const fillings = (
+    type: number,
+    left: Int32Array,
+    still: number,
+    tries: number,
+    use: (taken: Int32Array, waste: number) => boolean,
+  ): boolean => {
+    const kinds = order.filter(i => left[i]! > 0);
+    const s = Float64Array.from(kinds, i => size[i]!);
+    const n = kinds.map(i => left[i]!);
+    const sums = Sums.of(s, n, room[type]!);
+    if (sums === null) return false;
+    meter.spend((kinds.length * room[type]!) / 10);
+    const taken = new Int32Array(size.length);
+    let more = tries;
+    let waste = 0;
+    const visit = (j: number, rest: number): boolean => {
+      if (j === kinds.length) {
+        more--;
+        return use(taken, waste);
+      }
+      const i = kinds[j]!;
+      for (let k = Math.min(n[j]!, Math.floor(rest / s[j]!)); k >= 0 && more > 0; k--) {
+        if (!sums.has(j + 1, rest - k * s[j]!)) continue;
+        taken[i] = k;
+        if (visit(j + 1, rest - k * s[j]!)) return true;
+      }
+      taken[i] = 0;
+      return false;
+    };
+    for (let under = room[type]!; more > 0; under -= 1) {
+      under = sums.greatest(0, under);
+      waste = room[type]! - under;
+      if (under < 0 || waste > still) return false;
+      if (visit(0, under)) return true;
+    }
+    return false;
+  };
+
+  const finish = (b: number, left: Int32Array, still: number): boolean => {
+    if (left.every(v => v === 0)) return true;
+    if (b === turn.length || meter.over()) return false;
+    const tries = b < turn.length - 1 ? TRIES_AT_THE_END : 1;
+    return fillings(turn[b]!, left, still, tries, (taken, waste) => {
+      plan.push({ type: turn[b]!, taken: taken.slice() });
+      const found = finish(
+        b + 1,
+        left.map((v, i) => v - taken[i]!),
+        still - waste,
+      );
+      if (!found) plan.pop();
+      return found;
+    });
+  };
+
+  const left = demand.slice();
+  let still = slack;
+  const last = Math.max(0, turn.length - LAST);
+  for (let b = 0; b < last; b++) {
+    const filled = fillings(turn[b]!, left, still, 1, (taken, waste) => {
+      if (taken.some(v => v > 0)) plan.push({ type: turn[b]!, taken: taken.slice() });
+      for (let i = 0; i < left.length; i++) left[i]! -= taken[i]!;
+      still -= waste;
+      return true;
+    });
+    if (!filled) return null;
+  }
+  return finish(last, left, still) ? plan : null;
 };
