@@ -1,6 +1,5 @@
 import type { HeldBar } from '../../ramp/cutting/bars-left.ts';
 import type { Have } from '../../ramp/cutting/order.ts';
-import type { SoldBar } from '../../ramp/cutting/question.ts';
 import type { Build } from '../fold.ts';
 import { plannedKerf, type Shop } from './shop.ts';
 
@@ -15,7 +14,8 @@ export const haveOf = (build: Build, buildId: string, shop: Shop): Have => {
     offcuts.set(o.section, [...(offcuts.get(o.section) ?? []), bar]);
   }
   return {
-    sold: soldOf(shop),
+    barSizes: shop.barSizes,
+    prices: shop.prices,
     bought: bought === undefined ? null : bySection(bought),
     offcuts,
     sawn: build.pieces.map(p => ({
@@ -27,21 +27,6 @@ export const haveOf = (build: Build, buildId: string, shop: Shop): Have => {
     kerf_mm: plannedKerf(shop),
     aim: shop.aim,
   };
-};
-
-/** Lengths the person named, each with its price; a price alone also says that the length is sold. */
-const soldOf = (shop: Shop): ReadonlyMap<string, readonly SoldBar[]> => {
-  const sections = new Set([...shop.barSizes.keys(), ...shop.prices.keys()]);
-  return new Map(
-    [...sections].map(section => {
-      const prices = shop.prices.get(section) ?? new Map<number, number>();
-      const lengths = shop.barSizes.get(section) ?? [...prices.keys()];
-      return [
-        section,
-        lengths.map(length_mm => ({ length_mm, price: prices.get(length_mm) ?? null })),
-      ] as const;
-    }),
-  );
 };
 
 const bySection = (bars: readonly { section: string; length_mm: number; needs: readonly string[] }[]) => {

@@ -36,15 +36,23 @@ const ONE_STOP = 0.1;
 const stopOf = (l: Lump): number => Math.round((l.pieces[0]?.long_mm ?? 0) / ONE_STOP) * ONE_STOP;
 const byName = (a: Lump, b: Lump): number => (a.name < b.name ? -1 : a.name > b.name ? 1 : 0);
 
-/** Where a planned bar comes from: steel that lies in the shop first, each once. */
-const sourcesOf = (q: Question, plan: StockPlan): readonly BarSource[] => {
+/** A bar of a plan: where it comes from, and what is cut from it. */
+export type PlannedBar = Readonly<{ source: BarSource; lumps: readonly Lump[] }>;
+
+/** A solver's plan with its names and lengths turned back into pieces and bars; steel that lies in the shop first, each once. */
+export const plannedBars = (q: Question, plan: StockPlan): readonly PlannedBar[] => {
+  const byName = new Map(q.lumps.map(l => [l.name, l]));
   const open = [...q.open];
-  return plan.bars.map(bar => {
+  const sourceOf = (bar: StockPlan['bars'][number]): BarSource => {
     const at = open.findIndex(o => Math.abs(o.left_mm + (o.squared ? q.trim_mm : 0) - bar.length_mm) < 1e-6);
     if (at >= 0) return { is: 'open', bar: open.splice(at, 1)[0] as OpenBar };
     const sold = q.sold.find(s => Math.abs(s.length_mm - bar.length_mm) < 1e-6);
     return { is: 'sold', bar: sold ?? { length_mm: bar.length_mm, price: null } };
-  });
+  };
+  return plan.bars.map(bar => ({
+    source: sourceOf(bar),
+    lumps: bar.cuts.map(c => byName.get(c.name ?? '')).filter(l => l !== undefined),
+  }));
 };
 
 /** Pieces of a bar in the order of the saw: what is cut first, one length after the other, held steel and spares last. */
@@ -60,18 +68,12 @@ const heldIn = (laid: LaidBar): number => {
 };
 
 /** A section's plan as bars to cut, in the order that sets the stop fewest times; bars with nothing but held steel come last. */
-export const cutBars = (q: Question, plan: StockPlan): CutBars => {
-  const byLumpName = new Map(q.lumps.map(l => [l.name, l]));
-  const sources = sourcesOf(q, plan);
-  const planned = plan.bars.map((bar, i) => ({
-    source: sources[i] as BarSource,
-    lumps: bar.cuts.map(c => byLumpName.get(c.name ?? '')).filter(l => l !== undefined),
-  }));
+export const cutBars = (q: Question, planned: readonly PlannedBar[]): CutBars => {
   const sawn = (l: Lump): boolean =>
     phaseOf(l) < PHASES.indexOf('to the rail') || l.pieces.every(p => p.known && p.when !== 'spare');
   const all = planned.flatMap(p => p.lumps);
   const firstPhase = Math.min(PHASES.length, ...all.filter(sawn).map(phaseOf));
-  const stopsIn = (p: (typeof planned)[number]): readonly number[] => [
+  const stopsIn = (p: PlannedBar): readonly number[] => [
     ...new Set(p.lumps.filter(l => sawn(l) && phaseOf(l) === firstPhase).map(stopOf)),
   ];
   const first = planned.filter(p => stopsIn(p).length > 0);
@@ -79,7 +81,7 @@ export const cutBars = (q: Question, plan: StockPlan): CutBars => {
   const stops = stopOrder(first.map(stopsIn));
   const ordered = [
     ...stops.order.map((i, k) => ({
-      ...(first[i] as (typeof planned)[number]),
+      ...(first[i] as PlannedBar),
       lengths: stops.lengths[k] ?? [],
     })),
     ...later.map(p => ({ ...p, lengths: [] as readonly number[] })),

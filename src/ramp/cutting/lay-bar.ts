@@ -70,7 +70,7 @@ const bestWays = (pieces: readonly Needed[], kerf_mm: number): readonly Way[] =>
 };
 
 /** Room of a piece in its bar: one not known yet holds its steel back with what it may come out longer. */
-const roomOf = (p: Needed): number => (p.known ? p.long_mm : p.plan_mm);
+const roomOf = (p: Needed): number => p.long_mm + p.over_mm;
 
 const plainWidth = (pieces: readonly Needed[], kerf_mm: number): number =>
   pieces.reduce(

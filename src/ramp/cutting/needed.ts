@@ -24,6 +24,8 @@ export type Needed = Readonly<{
   when: CutWhen;
   /** Its length is final: a piece cut to a rail has none until the rail was read. */
   known: boolean;
+  /** What it may come out longer than drawn while its length is not known, mm. */
+  over_mm: number;
   /** Length the plan keeps for it, mm: never less than the long point. */
   plan_mm: number;
 }>;
@@ -62,6 +64,7 @@ const slantedKerf = (kerf_mm: number, ends: EndCuts): number =>
 const neededOf = (ramp: Ramp, m: Member, kerf_mm: number): Needed => {
   const when = cutWhen(m.kind);
   const known = when !== 'to the rail' || curveIsRead(ramp, m);
+  const over_mm = known ? 0 : HELD_OVER;
   return {
     need: m.need,
     kind: m.kind,
@@ -72,7 +75,8 @@ const neededOf = (ramp: Ramp, m: Member, kerf_mm: number): Needed => {
     across_mm: m.tube.depth_mm,
     when,
     known,
-    plan_mm: m.long_mm + (known ? 0 : HELD_OVER) + slantedKerf(kerf_mm, m.ends),
+    over_mm,
+    plan_mm: m.long_mm + over_mm + slantedKerf(kerf_mm, m.ends),
   };
 };
 
@@ -86,6 +90,7 @@ const spare = (need: string, kind: 'spare rail' | 'spare', long_mm: number): Nee
   across_mm: 0,
   when: 'spare',
   known: true,
+  over_mm: 0,
   plan_mm: long_mm,
 });
 
@@ -155,5 +160,6 @@ export const squarePiece = (need: string, kind: 'board' | 'deck strip', long_mm:
   across_mm: 0,
   when: 'now',
   known: true,
+  over_mm: 0,
   plan_mm: long_mm,
 });

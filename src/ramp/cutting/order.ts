@@ -1,8 +1,9 @@
-import type { Outcome } from '../../quantity/outcome.ts';
+import { good, type Outcome } from '../../quantity/outcome.ts';
 import type { StockJob, StockPlan } from '../../reckon/stock/stock-job.ts';
 import type { Ramp } from '../ramp.ts';
+import { asBought } from './as-bought.ts';
 import { barsLeft, type HeldBar, type WorkedBar } from './bars-left.ts';
-import { type CutBar, cutBars } from './cut-bars.ts';
+import { type CutBar, cutBars, type PlannedBar, plannedBars } from './cut-bars.ts';
 import { deckWanted } from './deck-wanted.ts';
 import { type Sawn, steelWanted, type Wanted } from './needed.ts';
 import { type CutAim, type Question, questionOf, type SoldBar } from './question.ts';
@@ -11,8 +12,10 @@ import { SAW_KERF, SQUARING, usualBars } from './usual-stock.ts';
 
 /** All that an order knows beside the ramp: what the yard sells, what lies in the shop, what was sawn. */
 export type Have = Readonly<{
-  /** Bars the yard sells of a section; the usual ones where none are named. */
-  sold: ReadonlyMap<string, readonly SoldBar[]>;
+  /** Lengths the yard sells of a section, mm; the usual ones where none are named. */
+  barSizes: ReadonlyMap<string, readonly number[]>;
+  /** What the yard asks, by section and length. */
+  prices: ReadonlyMap<string, ReadonlyMap<number, number>>;
   /** Bars bought for this build, by section; null before anything was bought. */
   bought: ReadonlyMap<string, readonly HeldBar[]> | null;
   offcuts: ReadonlyMap<string, readonly HeldBar[]>;
@@ -23,7 +26,8 @@ export type Have = Readonly<{
 }>;
 
 export const NOTHING_HAD: Have = {
-  sold: new Map(),
+  barSizes: new Map(),
+  prices: new Map(),
   bought: null,
   offcuts: new Map(),
   sawn: [],
@@ -37,6 +41,8 @@ export type Solve = (job: StockJob) => Outcome<StockPlan>;
 export type OrderedSection = Readonly<{
   section: StockSection;
   question: Question;
+  /** Lengths the yard sells, also those the plan leaves out because they have no price and others have. */
+  listed: readonly SoldBar[];
   plan: Outcome<StockPlan>;
   /** In the order they are cut; empty where there is no plan. */
   bars: readonly CutBar[];
@@ -50,9 +56,19 @@ export type OrderedSection = Readonly<{
 
 export type Order = Readonly<{ sections: readonly OrderedSection[]; kerf_mm: number }>;
 
-const soldFor = (ramp: Ramp, have: Have, section: StockSection): readonly SoldBar[] =>
-  have.sold.get(section.name) ??
-  usualBars(ramp.design.system, section.kind).map(length_mm => ({ length_mm, price: null }));
+/** Every length of a section that the yard sells, priced or not. */
+const listedFor = (ramp: Ramp, have: Have, section: StockSection): readonly SoldBar[] =>
+  (have.barSizes.get(section.name) ?? usualBars(ramp.design.system, section.kind)).map(length_mm => ({
+    length_mm,
+    price: have.prices.get(section.name)?.get(length_mm) ?? null,
+  }));
+
+/** Who priced some lengths means to buy those: the others are left out of the plan. */
+const soldFor = (ramp: Ramp, have: Have, section: StockSection): readonly SoldBar[] => {
+  const listed = listedFor(ramp, have, section);
+  const priced = listed.filter(b => b.price !== null);
+  return priced.length > 0 ? priced : listed;
+};
 
 /** The bars that the first plan of the frame as drawn took: what was bought, where no list of it was kept. */
 const asDrawn = (
@@ -68,7 +84,7 @@ const asDrawn = (
   const saw = { kerf_mm, trim_mm };
   const question = questionOf(w.section, drawn.pieces, soldFor(ramp, have, w.section), [], saw, have.aim);
   const plan = solve(question.job);
-  return plan.ok ? barsOf(w.section.name, cutBars(question, plan.value).bars) : [];
+  return plan.ok ? barsOf(w.section.name, cutBars(question, plannedBars(question, plan.value)).bars) : [];
 };
 
 const barsOf = (section: string, bars: readonly CutBar[]): readonly HeldBar[] =>
@@ -86,6 +102,21 @@ export const barsToBuy = (ordered: OrderedSection): readonly HeldBar[] =>
     ordered.bars.filter(b => b.source.is === 'sold'),
   );
 
+/** A plan that stands as it was bought: what it takes more is nothing, and nothing takes less. */
+const nothingToBuy = (q: Question, planned: readonly PlannedBar[]): StockPlan => ({
+  bars: planned.map(({ source, lumps }) => {
+    const length_mm = source.is === 'open' ? source.bar.left_mm : source.bar.length_mm;
+    const cuts = lumps.map(l => ({ name: l.name, length_mm: l.length_mm }));
+    const used = cuts.reduce((sum, c) => sum + c.length_mm, 0) + q.kerf_mm * (cuts.length - 1);
+    return { length_mm, cuts, left_mm: Math.max(0, length_mm - used) };
+  }),
+  bar_count: planned.length,
+  total_length_mm: planned.reduce((sum, p) => sum + (p.source.is === 'open' ? p.source.bar.left_mm : 0), 0),
+  price: 0,
+  lower_bound: 0,
+  proven: true,
+});
+
 const sectionOrder = (ramp: Ramp, have: Have, w: Wanted, solve: Solve): OrderedSection => {
   const { system } = ramp.design;
   const steel = w.section.kind === 'tube' || w.section.kind === 'flat';
@@ -99,9 +130,12 @@ const sectionOrder = (ramp: Ramp, have: Have, w: Wanted, solve: Solve): OrderedS
   const open = worked.filter(b => b.left_mm > 0);
   const saw = { kerf_mm, trim_mm };
   const question = questionOf(w.section, w.pieces, soldFor(ramp, have, w.section), open, saw, have.aim);
-  const plan = solve(question.job);
-  const cut = plan.ok ? cutBars(question, plan.value) : { bars: [], stops: 0 };
-  return { section: w.section, question, plan, ...cut, worked, bought: held.length > 0 };
+  const kept = held.length > 0 ? asBought(question, held, worked) : null;
+  const plan = kept === null ? solve(question.job) : good(nothingToBuy(question, kept));
+  const planned = kept ?? (plan.ok ? plannedBars(question, plan.value) : []);
+  const cut = cutBars(question, planned);
+  const listed = listedFor(ramp, have, w.section);
+  return { section: w.section, question, listed, plan, ...cut, worked, bought: held.length > 0 };
 };
 
 /** Every section of a ramp's order with its cutting plan: steel by section, then what the deck is cut from. */

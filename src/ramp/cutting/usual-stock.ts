@@ -8,13 +8,13 @@ const FOOT = 304.8;
 const USUAL: Readonly<Record<System, Readonly<Record<StockKind, readonly number[]>>>> = {
   metric: {
     tube: [6000],
-    flat: [1000, 2000, 3000, 6000],
+    flat: [1000, 2000, 6000],
     board: [2400, 3000, 3600, 4200, 4800],
     sheet: [SHEET.metric.long],
   },
   us: {
     tube: [20 * FOOT],
-    flat: [3 * FOOT, 4 * FOOT, 6 * FOOT, 8 * FOOT, 20 * FOOT],
+    flat: [3 * FOOT, 6 * FOOT, 20 * FOOT],
     board: [8 * FOOT, 10 * FOOT, 12 * FOOT, 16 * FOOT],
     sheet: [SHEET.us.long],
   },

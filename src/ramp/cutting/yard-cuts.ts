@@ -13,16 +13,27 @@ export type YardCuts = Readonly<{
 /** More play than this at a cut is of no use, mm (a yard's saw and tape are within it [practice]). */
 const ENOUGH = 10;
 
-/** Places between two pieces where a square cut harms neither, and the one behind the last piece. */
-const gaps = (bar: CutBar): readonly Readonly<{ at: number; inside: boolean }>[] => {
+/** What is left over and shorter than this is not worth a cut of the yard's, mm [practice]. */
+const LEAST_REST = 300;
+
+type Gap = Readonly<{ at: number; inside: boolean }>;
+
+/** Places between two pieces where a square cut harms neither, one in a spare stretch too long to carry, and those behind the last piece. */
+const gaps = (bar: CutBar, reach: number): readonly Gap[] => {
   const front = bar.trim_mm / 2;
-  const list = bar.cuts.slice(1).flatMap((cut, i) => {
-    const before = bar.cuts[i]?.to_mm ?? 0;
+  const list = bar.cuts.flatMap((cut, i): Gap[] => {
+    const before = bar.cuts[i - 1]?.to_mm;
     // Mitres turned to each other overlap: a square cut there would take a corner off both.
-    return cut.from_mm < before ? [] : [{ at: front + (before + cut.from_mm) / 2, inside: true }];
+    const ahead = before === undefined || cut.from_mm < before ? [] : [front + (before + cut.from_mm) / 2];
+    const long = cut.to_mm - cut.from_mm;
+    const within = cut.piece.kind === 'spare' && long > reach ? [front + (cut.from_mm + cut.to_mm) / 2] : [];
+    return [...ahead, ...within].map(at => ({ at, inside: true }));
   });
   const last = bar.cuts.at(-1);
-  return last === undefined ? list : [...list, { at: front + last.to_mm + 1, inside: false }];
+  if (last === undefined) return list;
+  for (let at = front + last.to_mm + 1; bar.length_mm - at >= LEAST_REST; at += reach)
+    list.push({ at, inside: false });
+  return list;
 };
 
 /**
@@ -32,12 +43,12 @@ const gaps = (bar: CutBar): readonly Readonly<{ at: number; inside: boolean }>[]
  */
 export const yardCuts = (bar: CutBar, carry_mm: number): YardCuts => {
   const reach = Math.max(1, carry_mm - 2 * ENOUGH);
-  const chosen: { at: number; inside: boolean }[] = [];
+  const chosen: Gap[] = [];
   let from = 0;
-  let rest = gaps(bar).filter(g => g.at < bar.length_mm - 1);
+  let rest = gaps(bar, reach);
   while (bar.length_mm - from > carry_mm && rest.length > 0) {
     const within = rest.filter(g => g.at - from <= reach);
-    const next = within.at(-1) ?? (rest[0] as (typeof rest)[number]);
+    const next = within.at(-1) ?? (rest[0] as Gap);
     chosen.push(next);
     from = next.at;
     rest = rest.filter(g => g.at > next.at);

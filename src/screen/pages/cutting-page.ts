@@ -100,13 +100,6 @@ const sawnRow = (c: PageContext, s: Sawn): Row =>
 
 const cutRow = (c: PageContext, cut: Cut, lit: boolean): Row => {
   const length = (v: number): string => padTo(lengthText(c.voice, v), 11, 'right');
-  const note = !cut.piece.known
-    ? say(c.voice, { words: 'says.order-file-held' })
-    : cut.piece.when === 'spare'
-      ? say(c.voice, { words: 'says.order-file-spare' })
-      : cut.turned
-        ? say(c.voice, { words: 'says.cutting-turned' })
-        : '';
   return row(
     ' ',
     [lit ? 'lead' : 'quiet', lit ? '▸ ' : isSawnNow(cut) ? '· ' : '◌ '],
@@ -116,8 +109,24 @@ const cutRow = (c: PageContext, cut: Cut, lit: boolean): Row => {
     '  ',
     padTo(endsText(c, cut), 15),
     length(cut.to_mm),
-    ['quiet', note === '' ? '' : `  ${note}`],
   );
+};
+
+/** What is to be known for the lit cut, in one row. */
+const noteText = (c: PageContext, { bar, cut }: ListedCut): string => {
+  const trim = { v: bar.trim_mm, as: 'length' } as const;
+  const words = !cut.piece.known
+    ? 'note-held'
+    : cut.piece.when === 'spare'
+      ? 'note-spare'
+      : cut.turned
+        ? 'turned'
+        : cut !== bar.cuts[0]
+          ? 'mark'
+          : bar.trim_mm > 0
+            ? 'square'
+            : 'squared';
+  return say(c.voice, { words: `says.cutting-${words}`, fills: { trim } });
 };
 
 const closeText = (c: PageContext, bar: CutBar): string => {
@@ -171,7 +180,6 @@ export const cuttingPage = (
   }
   const { bar } = l;
   const bars = new Set(cuts.map(x => x.number)).size;
-  const trim = { v: bar.trim_mm, as: 'length' } as const;
   const top: readonly Row[] =
     field ??
     tallRows(
@@ -201,16 +209,7 @@ export const cuttingPage = (
     ),
     joinSides(tagOf(c, l), row(['quiet', minutes]), c.look.columns - 1),
     ...top,
-    ...(field === null
-      ? [
-          row(' ', [
-            'quiet',
-            bar.trim_mm > 0
-              ? say(c.voice, { words: 'says.cutting-square', fills: { trim } })
-              : say(c.voice, { words: 'says.cutting-squared' }),
-          ]),
-        ]
-      : []),
+    ...(field === null ? [row(' ', ['quiet', noteText(c, l)])] : []),
     barLine(c, l),
     ruleRow(
       c,

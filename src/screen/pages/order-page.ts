@@ -17,7 +17,7 @@ import { lengthText, moneyText, pieceWords, sectionText, sourceText } from './or
 import { type TallThing, tallRows } from './tall-figures.ts';
 
 const SECTION_AT = 5;
-const PIECES_AT = 25;
+const PIECES_AT = 27;
 const LEFT_WIDE = 9;
 const PRICE_WIDE = 9;
 
@@ -210,17 +210,19 @@ export const orderRows = (c: PageContext, sheet: OrderSheet): Row[] => {
   ];
 };
 
-/** Up to three tall figures: bars to buy, kilograms, and the sum where prices are known. */
+/** Up to three tall figures: bars to buy, or there when none are left to buy; kilograms; and the sum where prices are known. */
 export const orderTall = (c: PageContext, sheet: OrderSheet): readonly TallThing[] => {
   const { voice } = c;
   const { totals } = sheet;
-  const mass = tall(totals.kg, 'mass', voice.system, { step: 1 });
-  const heaviest = write(totals.heaviest_kg, 'mass', voice.system, { step: 1 });
+  const done = totals.bars === 0;
+  const steel = done ? totals.there : totals;
+  const mass = tall(steel.kg, 'mass', voice.system, { step: 1 });
+  const heaviest = write(steel.heaviest_kg, 'mass', voice.system, { step: 1 });
   return [
     {
-      digits: String(totals.bars),
+      digits: String(steel.bars),
       unit: '',
-      name: say(voice, { words: totals.bars === 0 ? 'says.order-tall-none' : 'says.order-tall-bars' }),
+      name: say(voice, { words: done ? 'says.order-tall-there' : 'says.order-tall-bars' }),
     },
     { ...mass, name: say(voice, { words: 'says.order-tall-mass', fills: { heaviest } }) },
     ...(totals.cost === null || totals.cost === 0
@@ -242,32 +244,31 @@ export const stateText = (c: PageContext, sheet: OrderSheet, ended: boolean): st
   const plans = sheet.order.sections.map(s => s.plan);
   const proven = plans.every(p => !p.ok || p.value.proven);
   const prices =
-    sheet.totals.cost === null
+    sheet.totals.cost === null || sheet.shop.pricedAt === null
       ? say(c.voice, { words: 'says.order-no-prices' })
       : say(c.voice, { words: 'says.order-priced', fills: { day: day(sheet.shop.pricedAt) } });
   if (proven) return `${say(c.voice, { words: 'says.order-proven' })} · ${prices}`;
   if (sheet.asks.length === 0 || ended) return `${say(c.voice, { words: 'says.order-good' })} · ${prices}`;
-  return say(c.voice, { words: 'says.order-searching' });
+  const round = Math.min(...sheet.known.flatMap(k => (k === null || k.next === null ? [] : [k.rounds]))) + 1;
+  return say(c.voice, { words: 'says.order-searching', fills: { round, rounds: STOCK_ROUNDS } });
 };
 
 /** While the exact search runs: how many bars stand, how few there could be, and the key that ends it. */
 const searchRow = (c: PageContext, sheet: OrderSheet, ended: boolean): Row => {
-  const at = sheet.known.findIndex(k => k.next !== null);
+  const at = sheet.known.findIndex(k => k !== null && k.next !== null);
   const section = sheet.order.sections[at];
   const known = sheet.known[at];
-  if (ended || section === undefined || known === undefined || !section.plan.ok) return [];
+  if (ended || section === undefined || known == null || !section.plan.ok) return [];
   const { lower_bound, price } = section.plan.value;
   const over = lower_bound > 0 ? ((price ?? lower_bound) - lower_bound) / lower_bound : 0;
   return row(' ', [
     'quiet',
     say(c.voice, {
-      words: 'says.order-search',
+      words: known.rounds === 0 ? 'says.order-search-first' : 'says.order-search',
       fills: {
         section: sectionText(c.voice, section.section),
         bars: section.plan.value.bar_count,
         over: { v: 100 * over, as: 'percent' },
-        round: known.rounds + 1,
-        rounds: STOCK_ROUNDS,
       },
     }),
   ]);

@@ -16,8 +16,8 @@ export type OrderSheet = Readonly<{
   shop: Shop;
   /** Longest thing that goes home in one piece, mm. */
   carry_mm: number;
-  /** What was searched for each section, in the order's order. */
-  known: readonly Known[];
+  /** What was searched for each section, in the order's order; null where nothing had to be. */
+  known: readonly (Known | null)[];
   /** Rounds of searching still to ask. */
   asks: readonly Ask[];
   /** Minutes of sawing left, by what was learned. */
@@ -45,7 +45,7 @@ export const orderSheet = (view: View, shop: Shop, answers: Answers = view.situa
     totals,
     shop,
     carry_mm: shop.carry_mm ?? CARRY[view.ramp.design.system],
-    known: order.sections.map(s => asked.get(s.question.job) as Known),
+    known: order.sections.map(s => asked.get(s.question.job) ?? null),
     asks: [...asked.values()].flatMap(k => (k.next === null ? [] : [k.next])),
     sawing_min: {
       low: each.low * totals.cuts,

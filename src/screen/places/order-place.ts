@@ -19,7 +19,7 @@ import { pricesPlace } from './prices-place.ts';
 const OWN: readonly PageKey[] = [
   { char: 'c', act: 'prices', word: 'prices', help: 'prices, bars and saw', writes: false },
   { char: 'x', act: 'offcuts', word: 'offcuts', help: 'offcuts you have', writes: false },
-  { char: 'e', act: 'write', word: 'write files', help: 'write the sheet as text and CSV', writes: true },
+  { char: 'e', act: 'write', word: 'files', help: 'write the sheet as text and CSV', writes: true },
 ];
 
 /** Rows a key rolls the sheet by. */
@@ -30,6 +30,8 @@ export const orderPlace = (lit: Lit): Place => {
   let at = 0;
   let ended = false;
   let keeper: ShopKeeper | null = null;
+  /** The tick that went with the last purchase: taking the purchase back takes it too. */
+  let ticked: string | null = null;
   const asked = new Set<string>();
 
   const shopOf = (desk: Desk): ShopKeeper => {
@@ -66,7 +68,8 @@ export const orderPlace = (lit: Lit): Place => {
     const why = shopOf(desk).act({ kind: 'bars-bought', build: buildIdOf(desk.view), bars, offcuts });
     if (why !== null) return desk.say(say(desk.voice, { words: 'says.order-cannot-keep', fills: { why } }));
     const step = desk.view.steps.find(s => s.key === 'plan/order');
-    if (step?.state === 'to do') desk.act({ do: 'tick', step: 'plan/order' });
+    if (step?.state === 'to do' && desk.act({ do: 'tick', step: 'plan/order' }))
+      ticked = desk.view.build.ticks.get('plan/order')?.entry ?? null;
     desk.say(say(desk.voice, { words: 'says.order-bought', fills: { bars: steel } }));
   };
 
@@ -93,7 +96,7 @@ export const orderPlace = (lit: Lit): Place => {
     rows: desk => orderPage(desk.context(), sheetOf(desk), lit.stage, at, desk.keyRow(place), ended),
     keys: () => [
       { act: 'tick', words: 'bought' },
-      { act: 'open', words: 'cut bar by bar' },
+      { act: 'open', words: 'cutting' },
       ...OWN.map(o => ({ act: o.act })),
       { act: 'next', words: 'move', shown: '↑ ↓' },
       { act: 'back' },
@@ -129,6 +132,9 @@ export const orderPlace = (lit: Lit): Place => {
         }
         case 'take-back':
           if (!shopOf(desk).takeBack()) return commonAct(desk, act, char, lit);
+          if (ticked !== null && !desk.view.build.struck.has(ticked))
+            desk.act({ do: 'strike', entry: ticked });
+          ticked = null;
           desk.say(say(desk.voice, { words: 'says.order-taken-back' }));
           return true;
         case 'back':

@@ -57,49 +57,53 @@ export const pricesPlace = (stage: Stage, shop: ShopKeeper): Place => {
 
   const sectionLines = (desk: Desk): Line[] => {
     const { voice } = desk;
-    return orderSheet(desk.view, shop.shop()).order.sections.flatMap(({ section, question }): Line[] => {
-      const name = sectionText(voice, section);
-      const longest = Math.max(0, ...question.lumps.map(l => l.length_mm));
-      const bars = question.sold.map((bar): Line => {
-        const length = write(bar.length_mm, 'length', voice.system, { feet: true });
-        return {
-          name: `${padTo(name, 26)}${say(voice, { words: 'says.prices-row', fills: { length } })}`,
-          value: bar.price === null ? say(voice, { words: 'says.prices-none' }) : moneyText(bar.price),
+    return orderSheet(desk.view, shop.shop()).order.sections.flatMap(
+      ({ section, question, listed }): Line[] => {
+        const name = sectionText(voice, section);
+        const longest = Math.max(0, ...question.lumps.map(l => l.length_mm));
+        const bars = listed.map((bar): Line => {
+          const length = write(bar.length_mm, 'length', voice.system, { feet: true });
+          return {
+            name: `${padTo(name, 26)}${say(voice, { words: 'says.prices-row', fills: { length } })}`,
+            value: bar.price === null ? say(voice, { words: 'says.prices-none' }) : moneyText(bar.price),
+            change: ask(
+              {
+                quantity: 'ratio',
+                asks: say(voice, { words: 'says.prices-ask', fills: { section: name, length } }),
+                possible: [0, 1e6],
+              },
+              (d, price, typed) => {
+                if (
+                  keep(d, { kind: 'price-set', section: section.name, bar_mm: bar.length_mm, price, typed })
+                )
+                  lit++;
+              },
+            ),
+          };
+        });
+        const other: Line = {
+          name: `${padTo('', 26)}${say(voice, { words: 'says.prices-length' })}`,
+          value: '',
           change: ask(
             {
-              quantity: 'ratio',
-              asks: say(voice, { words: 'says.prices-ask', fills: { section: name, length } }),
-              possible: [0, 1e6],
+              quantity: 'length',
+              asks: say(voice, { words: 'says.prices-length-ask', fills: { section: name } }),
+              possible: [100, 25_000],
+              expected: [longest, 25_000],
             },
-            (d, price, typed) => {
-              if (keep(d, { kind: 'price-set', section: section.name, bar_mm: bar.length_mm, price, typed }))
-                lit++;
+            (d, length_mm) => {
+              const listed = question.sold.map(b => b.length_mm);
+              const others = listed.filter(l => Math.abs(l - length_mm) > 1);
+              // A length typed a second time is dropped, but not the last one.
+              const bars_mm =
+                others.length < listed.length && others.length > 0 ? others : [...others, length_mm];
+              keep(d, { kind: 'bar-sizes-set', section: section.name, bars_mm });
             },
           ),
         };
-      });
-      const other: Line = {
-        name: `${padTo('', 26)}${say(voice, { words: 'says.prices-length' })}`,
-        value: '',
-        change: ask(
-          {
-            quantity: 'length',
-            asks: say(voice, { words: 'says.prices-length-ask', fills: { section: name } }),
-            possible: [100, 25_000],
-            expected: [longest, 25_000],
-          },
-          (d, length_mm) => {
-            const listed = question.sold.map(b => b.length_mm);
-            const others = listed.filter(l => Math.abs(l - length_mm) > 1);
-            // A length typed a second time is dropped, but not the last one.
-            const bars_mm =
-              others.length < listed.length && others.length > 0 ? others : [...others, length_mm];
-            keep(d, { kind: 'bar-sizes-set', section: section.name, bars_mm });
-          },
-        ),
-      };
-      return [...bars, other];
-    });
+        return [...bars, other];
+      },
+    );
   };
 
   const shopLines = (desk: Desk): Line[] => {

@@ -1,0 +1,73 @@
+import { readdirSync } from 'node:fs';
+import { afterEach, describe, expect, test } from 'vitest';
+import { newBuildEntries } from '../../src/coach/new-build.ts';
+import type { Options, World } from '../../src/commands/command.ts';
+import { run } from '../../src/commands/order.ts';
+import { createBuild } from '../../src/machine/builds.ts';
+import { compileContent } from '../../src/making/compile-content.ts';
+import type { Content } from '../../src/words/schema.ts';
+import { tempFolder } from '../machine/temp-folder.ts';
+
+const made = tempFolder();
+afterEach(made.remove);
+
+const content = JSON.parse(compileContent(process.cwd())) as Content;
+const now = () => new Date('2026-10-03T18:00:00Z');
+
+const ask = async (options: Options, system: 'metric' | 'us' = 'metric') => {
+  const folder = made.make();
+  const entries = newBuildEntries('Yard kicker', system, [], now, true);
+  if (!entries.ok) throw new Error(entries.refusal.code);
+  createBuild(folder, 'Yard kicker', entries.value, now);
+  let out = '';
+  let err = '';
+  const world: World = {
+    out: text => {
+      out += text;
+    },
+    err: text => {
+      err += text;
+    },
+    readStdin: async () => '',
+    readFile: async () => '',
+    folders: { builds: folder, demo: null, config: made.make() },
+    content: () => content,
+    now,
+    columns: 80,
+    ascii: false,
+  };
+  const code = await run([], { build: 'yard-kicker', ...options }, world);
+  return { out, err, code, files: readdirSync(folder) };
+};
+
+describe('curvewright order', () => {
+  test.each(['metric', 'us'] as const)('--json, %s: proven plans, and every bar closes', async system => {
+    const { out, code, files } = await ask({ json: true }, system);
+    expect(code).toBe(0);
+    const order = JSON.parse(out);
+    expect(order.schemaVersion).toBe(1);
+    for (const section of order.sections) {
+      expect(section.proven).toBe(true);
+      for (const bar of section.bars) {
+        const cuts: { from_mm: number; to_mm: number }[] = bar.cuts;
+        const last = cuts.at(-1);
+        expect((last?.to_mm ?? 0) + bar.trim_mm + bar.left_mm).toBeLessThanOrEqual(bar.length_mm + 1e-6);
+        expect((last?.to_mm ?? 0) + bar.trim_mm + bar.left_mm).toBeGreaterThan(bar.length_mm - 12);
+      }
+    }
+    // Asking leaves no file behind.
+    expect(files.filter(f => !f.endsWith('.lock'))).toEqual(['yard-kicker.jsonl']);
+  });
+
+  test('as text for a phone, and as comma-separated values', async () => {
+    expect((await ask({})).out).toContain('curved rail');
+    expect((await ask({ csv: true })).out.split('\r\n')[0]).toContain('long_mm');
+  });
+
+  test('two forms at once, and a build that is not there, are refused', async () => {
+    expect((await ask({ json: true, csv: true })).code).toBe(2);
+    const gone = await ask({ build: 'nowhere', json: true });
+    expect(gone.code).toBe(66);
+    expect(JSON.parse(gone.out).error.message).toMatch(/\w/);
+  });
+});
