@@ -6,7 +6,7 @@ import { tackLineOffset } from '../../ramp/rail-shape.ts';
 import { deckThickness } from '../../ramp/settle.ts';
 import { flatSag } from '../../reckon/rail/forward.ts';
 import { arcLength, type RailPlan as Line } from '../../reckon/rail/rail-plan.ts';
-import { fitRigid, type RigidFit, rigidColumns } from '../../reckon/rail/rigid.ts';
+import { fitRigid, type RigidColumns, type RigidFit, rigidColumns } from '../../reckon/rail/rigid.ts';
 import { alongLine } from '../jig.ts';
 import type { Situation } from '../situation.ts';
 import { outstanding } from './welded-slits.ts';
@@ -36,8 +36,6 @@ export type RailReading = Readonly<{
   worst_mm: number;
   /** Greatest change from one flat to the next, laid at its best. */
   step_mm: number;
-  /** Share of the welds' pull that was still to come. */
-  outstanding: number;
   /** The size of an edge that all readings are off by; null where they are not. */
   otherEdge_mm: number | null;
 }>;
@@ -96,6 +94,26 @@ const steepest = (stations: readonly number[], left: readonly number[], pitch: n
 };
 
 /**
+ * How far a rail should lie from the line it was read to, as a share of the way from the finished line to the tack line: by
+ * what its welds have still to pull. Where that is known within bounds only, what the readings show of it, within those.
+ */
+const shareOf = (
+  columns: RigidColumns,
+  offsets: readonly number[],
+  apart: readonly number[],
+  [least, most]: readonly [number, number],
+  to: Survey['to'],
+): number => {
+  const less = to === 'tack line' ? 1 : 0;
+  if (most - least < 1e-9) return least - less;
+  const shape = fitRigid(columns, apart).left_mm;
+  const read = fitRigid(columns, offsets).left_mm;
+  const under = shape.reduce((sum, v) => sum + v * v, 0);
+  const shown = under > 0 ? shape.reduce((sum, v, j) => sum + v * (read[j] ?? 0), 0) / under : 0;
+  return Math.min(most - less, Math.max(least - less, shown));
+};
+
+/**
  * A rail's counting survey in numbers, or null: none closed, or of no phase asked for, or fewer than three stations.
  * Offsets are those of the bottom face; a half-welded rail is held against where it should be by then.
  */
@@ -114,14 +132,14 @@ export const railReading = (
   const off = (survey.edge === 'rail top face' ? tube.depth_mm : 0) + edgeCorrection(s.build, survey.id);
   const offsets_mm = raw.map(o => o - off);
   const line = lineOf(s, plan, survey.to);
-  const toCome = outstanding(s, survey, plan);
-  const fromLine = toCome - (survey.to === 'tack line' ? 1 : 0);
-  const deviations_mm = offsets_mm.map((o, j) => {
-    const expected = fromLine * tackLineOffset(plan, onBackWall(plan, line, stations_mm[j] ?? 0));
-    return o - expected;
-  });
-  const lies_mm = deviations_mm.map((o, j) => o - flatSag(line, stations_mm[j] ?? 0));
-  const fit = fitRigid(rigidColumns(line, stations_mm), lies_mm);
+  const columns = rigidColumns(line, stations_mm);
+  const apart = stations_mm.map(at => tackLineOffset(plan, onBackWall(plan, line, at)));
+  const share = shareOf(columns, offsets_mm, apart, outstanding(s, survey, plan), survey.to);
+  const deviations_mm = offsets_mm.map((o, j) => o - share * (apart[j] ?? 0));
+  const asRead = deviations_mm.map((o, j) => o - flatSag(line, stations_mm[j] ?? 0));
+  const fit = fitRigid(columns, asRead);
+  // A half-welded rail is taken up again to be welded: how it lay to be read matters to nobody.
+  const lies_mm = survey.phase === 'half-welded' ? fit.left_mm : asRead;
   return {
     rail,
     index: s.ramp.rails.indexOf(rail),
@@ -138,7 +156,6 @@ export const railReading = (
     fit,
     worst_mm: largest(lies_mm),
     step_mm: steepest(stations_mm, fit.left_mm, plan.pitch_mm),
-    outstanding: toCome,
     otherEdge_mm: looksLikeOtherEdge(offsets_mm, tube.depth_mm, deck_mm),
   };
 };

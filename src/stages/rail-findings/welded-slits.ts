@@ -27,11 +27,18 @@ export const weldedSlits = (s: Situation, survey: Survey, plan: RailPlan): Reado
   return slits.size > 0 ? slits : new Set(halvesOf(numbers).first);
 };
 
-/** Share of the welds' pull on a rail that was still to come when a survey was taken: tops bring most of it. */
-export const outstanding = (s: Situation, survey: Survey, plan: RailPlan): number => {
+/**
+ * Least and most of the welds' pull that was still to come when a survey was taken, as shares of all of it. How much of a slit's
+ * pull its sides bring and how much its top is known within wide bounds only.
+ */
+export const outstanding = (s: Situation, survey: Survey, plan: RailPlan): readonly [number, number] => {
   const count = plan.slits.length;
-  if (count === 0 || (survey.phase !== 'tacked' && survey.phase !== 'half-welded')) return 0;
+  if (count === 0 || (survey.phase !== 'tacked' && survey.phase !== 'half-welded')) return [0, 0];
+  if (survey.phase === 'tacked') return [1, 1];
   const sides = weldedSlits(s, survey, plan).size;
-  const tops = survey.phase === 'tacked' ? 0 : tickedSlits(s, survey, ['tops-odd', 'tops-even']).size;
-  return Math.max(0, 1 - pulledSlits(sides, tops, SIDES_SHARE.likely) / count);
+  const tops = tickedSlits(s, survey, ['tops-odd', 'tops-even']).size;
+  const left = [SIDES_SHARE.low, SIDES_SHARE.high].map(share =>
+    Math.max(0, 1 - pulledSlits(sides, tops, share) / count),
+  );
+  return [Math.min(...left), Math.max(...left)];
 };
