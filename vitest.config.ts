@@ -11,17 +11,18 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
+          testTimeout: 120_000,
           include: ['test/**/*.test.{ts,tsx}'],
           exclude: ['test/outside/**', 'test/terminal/**'],
         },
       },
-      { test: { name: 'outside', include: ['test/outside/**/*.test.ts'] } },
+      { test: { name: 'outside', testTimeout: 60_000, include: ['test/outside/**/*.test.ts'] } },
       {
         test: {
           name: 'terminal',
           include: ['test/terminal/**/*.test.ts'],
           fileParallelism: false,
-          testTimeout: 240_000,
+          testTimeout: 600_000,
           hookTimeout: 60_000,
         },
       },

@@ -1,3 +1,4 @@
+import { SURVEY_PHASES } from '../build/entries.ts';
 import type { Build, StepKey } from '../build/fold.ts';
 import { readingKey } from '../build/fold.ts';
 import type { Figure, FigureId, Finding, Item, SheetDraft, StepDraft } from '../stages/sheet.ts';
@@ -46,14 +47,26 @@ const basisOf = (b: Build, step: StepDraft): Readonly<Record<string, number>> | 
   return Object.assign({}, ...asks.map(a => b.readings.get(readingKey(step.key, a.ask))?.basis ?? {}));
 };
 
+/** Remedies that begin a rail again: nothing read of the old one stands for the new one. */
+const NEW_RAIL = new Set(['start-again', 'slits-new-rail', 'nick-new-rail']);
+
+/**
+ * Whether the survey a step asks is there. One that a later re-cut retired still stands for its step once a later phase was
+ * read: a rail re-cut when cold is not to be read as tacked again.
+ */
 const surveyDone = (b: Build, step: StepDraft): boolean => {
   const ask = step.survey;
-  return (
-    ask !== undefined &&
-    b.surveys.some(
-      s => s.closed && !s.retired && s.rail === ask.rail && s.phase === ask.phase && s.kind === ask.kind,
-    )
-  );
+  if (ask === undefined) return false;
+  const mine = b.surveys.filter(s => s.closed && s.rail === ask.rail && s.kind === ask.kind);
+  return mine.some(s => {
+    if (s.phase !== ask.phase) return false;
+    if (!s.retired) return true;
+    const later = mine.some(
+      t => t.n > s.n && SURVEY_PHASES.indexOf(t.phase) > SURVEY_PHASES.indexOf(s.phase),
+    );
+    const anew = b.chosen.some(c => c.n > s.n && c.plan.rail === ask.rail && NEW_RAIL.has(c.remedy));
+    return later && !anew;
+  });
 };
 
 const pieceCut = (b: Build, need: string): boolean =>

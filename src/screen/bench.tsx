@@ -1,5 +1,5 @@
 import { Box, Text, useFocusManager } from 'ink';
-import { Component, type ReactNode, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import { Component, type ReactNode, useEffect, useState, useSyncExternalStore } from 'react';
 import { rowText } from '../drawing/cells.ts';
 import type { Row } from '../drawing/row.ts';
 import { TextField } from './fields/text-field.tsx';
@@ -7,6 +7,7 @@ import { smallPage } from './pages/small-page.ts';
 import type { Desk } from './places/desk.ts';
 import { type Colour, inkProps } from './styles.ts';
 import { useTerminalSize } from './terminal/size.tsx';
+import { splitKeys } from './terminal/split-keys.ts';
 import { useKeys } from './terminal/use-keys.ts';
 
 /** Below this a page would lose its foot or its words: the small page says how large to make the window. */
@@ -46,7 +47,6 @@ const Page = ({
 }) => {
   const size = useTerminalSize();
   const [, setKeys] = useState(0);
-  const [value, setValue] = useState('');
   const { disableFocus } = useFocusManager();
   useSyncExternalStore(redraw.subscribe, redraw.count);
   useEffect(() => disableFocus(), [disableFocus]);
@@ -57,7 +57,6 @@ const Page = ({
     setKeys(n => n + 1);
   }, desk.text === null);
   const text = desk.text;
-  useMemo(() => setValue(text?.value ?? ''), [text]);
   const rows = tooSmall ? smallPage(desk, size) : desk.rows();
   const shown = text === null ? rows : rows.slice(0, -1);
   return (
@@ -70,14 +69,21 @@ const Page = ({
         <Box height={1}>
           <Text bold> {text.title} </Text>
           <TextField
-            value={value}
-            onChange={setValue}
+            value={text.value}
+            onChange={typed => {
+              // The field may still listen for a moment after it was closed: what comes then is for the page.
+              if (desk.text === null) desk.keys(splitKeys(typed.slice(text.value.length)).keys);
+              else desk.retype(typed);
+              setKeys(n => n + 1);
+            }}
             onSubmit={said => {
-              desk.submitText(said);
+              if (desk.text === null) desk.keys([{ name: 'enter' }]);
+              else desk.submitText(said);
               setKeys(n => n + 1);
             }}
             onClose={() => {
-              desk.closeText();
+              if (desk.text === null) desk.keys([{ name: 'esc' }]);
+              else desk.closeText();
               setKeys(n => n + 1);
             }}
             onSuspend={desk.around.suspend}

@@ -267,11 +267,26 @@ export class Desk {
 
   /** Every key of a chunk, in order. */
   keys(keys: readonly Key[]): void {
-    for (const key of keys) this.key(key);
+    for (const key of keys) {
+      // The text field listens only once it is drawn; what comes before that is typed all the same.
+      if (this.text !== null) this.early(this.text, key);
+      else this.key(key);
+    }
+  }
+
+  private early(text: OpenText, key: Key): void {
+    if (key.name === 'enter') this.submitText(text.value);
+    else if (key.name === 'esc' || key.name === 'ctrl-c') this.closeText();
+    else if (key.name === 'back') this.retype(Array.from(text.value).slice(0, -1).join(''));
+    else if (key.char !== undefined) this.retype(text.value + key.char);
+  }
+
+  /** What stands in the open line of free text now. */
+  retype(value: string): void {
+    if (this.text !== null) this.text = { ...this.text, value };
   }
 
   private key(key: Key): void {
-    if (this.text !== null) return;
     const where = this.context_of_keys();
     if (this.around.glove && writes(key, where) && key.pasted !== true) {
       const guarded = pressed(this.glove, keyId(key), this.around.steady_ms());

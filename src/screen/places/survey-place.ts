@@ -241,17 +241,11 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
         ruleRow(c, `${step.stage}: rail ${step.survey?.rail ?? ''} sideways, before reading`),
       ],
       [
-        row(' ', [
-          'lead',
-          '▸ MEASURE  Stretch a string along one side of the rail, packed off alike at both ends.',
-        ]),
+        row(' ', ['lead', '▸ MEASURE  Stretch a string along a side of the rail, packed alike at its ends']),
         [],
-        row(' ', 'Read the gap at each station and take the packing off: 0 where the side is straight.'),
+        row(' ', 'Read the gap at each station and take the packing off: 0 where it is straight.'),
         row(' ', '+ where the rail bows toward the middle of the ramp, - where it bows away.'),
-        row(
-          ' ',
-          `${step.survey?.stations_mm.length ?? 0} stations, the same as for the curve, numbered from the entry end.`,
-        ),
+        row(' ', `${step.survey?.stations_mm.length ?? 0} stations, numbered from the entry end.`),
       ],
       [row(' ', c.message ?? ''), keys],
     );
