@@ -33,6 +33,8 @@ export const sheetJson = (view: View, stage: Stage, voice: Voice): object => {
       .map(s => ({
         key: s.key,
         title: stepText(view, voice, s, 'title'),
+        do: stepText(view, voice, s, 'do'),
+        measure: stepText(view, voice, s, 'measure'),
         state: s.state,
         waitsFor: s.waitsFor,
         gates: s.shut,
