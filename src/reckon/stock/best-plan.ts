@@ -1,5 +1,6 @@
 import { Agenda } from './agenda.ts';
-import { BarChoices, type Cut } from './bar-choices.ts';
+import { BarChoices } from './bar-choices.ts';
+import type { Cut } from './choice-at-level.ts';
 import { Columns } from './columns.ts';
 import { dive, type Filled } from './dive.ts';
 import { Filler } from './filler.ts';

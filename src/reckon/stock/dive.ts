@@ -6,7 +6,7 @@ import { type Relaxed, relax, type Task } from './relax.ts';
 /** A bar with what is cut from it. */
 export type Filled = Readonly<{ type: number; taken: Int32Array }>;
 
-export type Dive = Readonly<{
+type Dive = Readonly<{
   task: Task;
   columns: Columns;
   filler: Filler;

@@ -1,4 +1,4 @@
-import type { Cut } from './bar-choices.ts';
+import type { Cut } from './choice-at-level.ts';
 import type { Columns } from './columns.ts';
 import { cover } from './cover.ts';
 import { dive, type Filled } from './dive.ts';

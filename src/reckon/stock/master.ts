@@ -1,10 +1,9 @@
 import type { Columns } from './columns.ts';
 import type { Meter } from './meter.ts';
-import { EPS, leaving, pivot, price, SHORT_LIST, shortList } from './pivoting.ts';
+import { EPS, invert, leaving, pivot, price, SHORT_LIST, shortList } from './pivoting.ts';
 
 const REFACTOR_AFTER = 100;
 const MOST_PIVOTS = 4000;
-const SINGULAR = 1e-11;
 
 /**
  * The linear programme over the cuttings known so far: least cost of bars so that every piece is covered and no type of bar is
@@ -125,37 +124,7 @@ export class Master {
       }
     }
     const inv = this.#inverse;
-    inv.fill(0);
-    for (let i = 0; i < m; i++) inv[i * m + i] = 1;
-    for (let j = 0; j < m; j++) {
-      let p = j;
-      for (let i = j + 1; i < m; i++) if (Math.abs(b[i * m + j]!) > Math.abs(b[p * m + j]!)) p = i;
-      if (p !== j) {
-        for (let k = 0; k < m; k++) {
-          const t = b[p * m + k]!;
-          b[p * m + k] = b[j * m + k]!;
-          b[j * m + k] = t;
-          const u = inv[p * m + k]!;
-          inv[p * m + k] = inv[j * m + k]!;
-          inv[j * m + k] = u;
-        }
-      }
-      if (Math.abs(b[j * m + j]!) < SINGULAR) return false;
-      const d = 1 / b[j * m + j]!;
-      for (let k = 0; k < m; k++) {
-        b[j * m + k]! *= d;
-        inv[j * m + k]! *= d;
-      }
-      for (let i = 0; i < m; i++) {
-        if (i === j) continue;
-        const f = b[i * m + j]!;
-        if (f === 0) continue;
-        for (let k = 0; k < m; k++) {
-          b[i * m + k]! -= f * b[j * m + k]!;
-          inv[i * m + k]! -= f * inv[j * m + k]!;
-        }
-      }
-    }
+    if (!invert(b, inv, m)) return false;
     for (let i = 0; i < m; i++) {
       let s = 0;
       for (let k = 0; k < m; k++) s += inv[i * m + k]! * this.#rhs[k]!;

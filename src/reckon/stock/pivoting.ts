@@ -133,3 +133,42 @@ export const shortList = (
   }
   return listed;
 };
+
+/** A pivot smaller than this is none. */
+const SINGULAR = 1e-11;
+
+/** Writes the inverse of a matrix, which is used up; false where it has none. */
+export const invert = (b: Float64Array, inv: Float64Array, m: number): boolean => {
+  inv.fill(0);
+  for (let i = 0; i < m; i++) inv[i * m + i] = 1;
+  for (let j = 0; j < m; j++) {
+    let p = j;
+    for (let i = j + 1; i < m; i++) if (Math.abs(b[i * m + j]!) > Math.abs(b[p * m + j]!)) p = i;
+    if (p !== j) {
+      for (let k = 0; k < m; k++) {
+        const t = b[p * m + k]!;
+        b[p * m + k] = b[j * m + k]!;
+        b[j * m + k] = t;
+        const u = inv[p * m + k]!;
+        inv[p * m + k] = inv[j * m + k]!;
+        inv[j * m + k] = u;
+      }
+    }
+    if (Math.abs(b[j * m + j]!) < SINGULAR) return false;
+    const d = 1 / b[j * m + j]!;
+    for (let k = 0; k < m; k++) {
+      b[j * m + k]! *= d;
+      inv[j * m + k]! *= d;
+    }
+    for (let i = 0; i < m; i++) {
+      if (i === j) continue;
+      const f = b[i * m + j]!;
+      if (f === 0) continue;
+      for (let k = 0; k < m; k++) {
+        b[i * m + k]! -= f * b[j * m + k]!;
+        inv[i * m + k]! -= f * inv[j * m + k]!;
+      }
+    }
+  }
+  return true;
+};

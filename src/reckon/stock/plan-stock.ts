@@ -8,7 +8,7 @@ import type { Settled } from './settle.ts';
 import { type Kinds, kindsOf, lengthText, mmText, type Shelf } from './shelf.ts';
 import type { StockJob, StockPlan } from './stock-job.ts';
 
-export type StockSearch = Readonly<{
+type StockSearch = Readonly<{
   /** A clock in milliseconds. Without one the search ends after a number of steps, the same on every machine. */
   now?: () => number;
   /** How long to search by that clock; 1 000 when not given. */

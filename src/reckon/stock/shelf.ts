@@ -41,19 +41,23 @@ export const lengthText = (units: number): string => mmText(units / PER_MM);
 /** Pieces of one length to the unit are one kind, whatever row they stand in. */
 const unitsOf = (length_mm: number): number => Math.round(length_mm * PER_MM);
 
+/** A piece is never nothing, however short. */
+const pieceUnits = (length_mm: number): number => Math.max(1, unitsOf(length_mm));
+
 /** How many different lengths a job has. */
-export const kindCount = (job: StockJob): number => new Set(job.pieces.map(p => unitsOf(p.length_mm))).size;
+export const kindCount = (job: StockJob): number =>
+  new Set(job.pieces.map(p => pieceUnits(p.length_mm))).size;
 
 /** Whether a piece goes into a bar by itself. */
 export const goesInto = (length_mm: number, bar_mm: number, trim_mm: number): boolean =>
-  unitsOf(length_mm) <= Math.round((bar_mm - trim_mm + LET_MM) * PER_MM);
+  pieceUnits(length_mm) <= Math.round((bar_mm - trim_mm + LET_MM) * PER_MM);
 
 /** Turns a checked job into kinds and types of bar. Bars too short for any piece are left out. */
 export const kindsOf = (job: StockJob): Kinds => {
   const trim = job.trim_mm ?? 0;
   const rows = new Map<number, number[]>();
   job.pieces.forEach((piece, row) => {
-    const units = unitsOf(piece.length_mm);
+    const units = pieceUnits(piece.length_mm);
     rows.set(units, [...(rows.get(units) ?? []), row]);
   });
   const lengths = [...rows.keys()].sort((a, b) => b - a);

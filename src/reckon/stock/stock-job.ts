@@ -1,9 +1,9 @@
 /** What a cutting plan is to have least of: bars, Σ of their lengths, or Σ of their prices. */
 export const STOCK_AIMS = ['bars', 'length', 'price'] as const;
-export type StockAim = (typeof STOCK_AIMS)[number];
+type StockAim = (typeof STOCK_AIMS)[number];
 
 /** Pieces of one length. */
-export type StockPiece = Readonly<{ name?: string | undefined; length_mm: number; count: number }>;
+type StockPiece = Readonly<{ name?: string | undefined; length_mm: number; count: number }>;
 
 /** Bars of one length; without a count as many as it takes, without a price for the aims that need none. An offcut is a bar with a count. */
 export type StockBar = Readonly<{
@@ -49,3 +49,5 @@ export type StockPlan = Readonly<{
 /** More than these is refused: the search is made for a frame, not for a mill. */
 export const MOST_PIECES = 2000;
 export const MOST_KINDS = 50;
+/** A kilometre: longer is a slip of the pen, and sums would lose their last digits. */
+export const LONGEST_MM = 1e6;

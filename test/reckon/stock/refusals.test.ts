@@ -29,6 +29,7 @@ describe('refused, with the field it is about', () => {
     ['no pieces', { pieces: [] }, 'out-of-range', 'pieces'],
     ['a negative length', { pieces: [piece(900), piece(-1)] }, 'out-of-range', 'pieces.1.length_mm'],
     ['a piece of nothing', { pieces: [piece(0)] }, 'out-of-range', 'pieces.0.length_mm'],
+    ['a piece of a mile', { pieces: [piece(1_609_344)] }, 'out-of-range', 'pieces.0.length_mm'],
     ['a length that is no number', { pieces: [piece(Number.NaN)] }, 'out-of-range', 'pieces.0.length_mm'],
     ['half a piece', { pieces: [piece(900, 1.5)] }, 'out-of-range', 'pieces.0.count'],
     ['no piece of a row', { pieces: [piece(900, 0)] }, 'out-of-range', 'pieces.0.count'],
