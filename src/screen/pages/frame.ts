@@ -65,6 +65,10 @@ export const stripRow = (view: View, stage: Stage): Row => {
   );
 };
 
+/** In 7-bit signs the stage you are in stands in brackets: its arrows would point at nothing. */
+const bracketed = (r: Row): Row =>
+  r.some(s => s.text.endsWith('◂')) ? r.map(s => ({ ...s, text: s.text.replace(/^▸(.*)◂$/, '($1)') })) : r;
+
 /** Head, body filled to the foot, foot: cut to the page and, where asked, in 7-bit signs. */
 export const page = (
   c: PageContext,
@@ -81,7 +85,7 @@ export const page = (
     ...Array.from({ length: room - middle.length }, (): Row => []),
     ...foot,
   ].slice(0, rows);
-  const shown = c.look.ascii ? toAscii(filled, c.look.columns) : filled;
+  const shown = c.look.ascii ? toAscii(filled.map(bracketed), c.look.columns) : filled;
   return shown.map(r => cutRow(r, c.look.columns, c.look.ascii));
 };
 

@@ -142,10 +142,9 @@ const itemRows = (c: PageContext, step: Step, item: number, rows: number, column
       it.second === undefined
         ? ''
         : ` → ${write(it.second.v, it.second.as, c.voice.system, { unit: false, fixed: true })}`;
-    const note = it.note === undefined ? '' : ` ${say(c.voice, it.note, figuresOf(c.view, step))}`;
-    return `${it.name.padStart(3)}  ${padTo(value, 7, 'right')}${second}${note}`;
+    return `${it.name.padStart(3)}  ${padTo(value, 7, 'right')}${second}`;
   };
-  const short = items.every(it => it.note === undefined && it.second === undefined && it.name.length <= 3);
+  const short = items.every(it => it.second === undefined && it.name.length <= 3);
   const across = short && items.length > rows ? Math.max(1, Math.floor(columns / 19)) : 1;
   const perColumn = Math.ceil(items.length / across);
   const from = across > 1 || items.length <= rows ? 0 : Math.max(0, Math.min(item - 2, items.length - rows));
@@ -310,7 +309,12 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
   const bodyRows = pageRows(c) - head.length - foot.length;
   // What is around keeps at least seven rows; the reasons get what is left, and what they leave goes back to the list.
   const room = Math.max(3, bodyRows - 1 - tall.length - bars.length - 1 - 7);
-  const top = [tagRow(c, step), ...tall, ...bars, ...reasonRows(c, step, room)];
+  const note = step.items?.[item]?.note;
+  const noteRow: Row[] =
+    note === undefined
+      ? []
+      : [cutRow(row('  ', ['plain', say(c.voice, note, figuresOf(c.view, step))]), c.look.columns)];
+  const top = [tagRow(c, step), ...tall, ...noteRow, ...bars, ...reasonRows(c, step, room - noteRow.length)];
   const aroundRows = Math.max(4, bodyRows - top.length - 1);
   const listColumns = c.look.columns - drawColumns - 2;
   const items = step.items ?? [];

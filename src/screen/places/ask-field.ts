@@ -74,11 +74,11 @@ export const fieldPage = (desk: Desk, step: Step, open: OpenField, lit: Lit, key
   const rows = Math.max(4, c.look.rows - 1 - 3 - 2 - 5 - 4 - 2);
   const body: Row[] = [
     tagRow(c, step),
-    ...fieldRows(open.field, open.spec, { ...c.look, ascii: false }),
+    ...fieldRows(open.field, open.spec, c.look),
     [],
     ...reasonRows(c, step, 5),
     ruleRow(c, scene.title),
-    ...drawScene(scene, { columns: c.look.columns - 2, rows: Math.min(rows, 12), ascii: false }),
+    ...drawScene(scene, { columns: c.look.columns - 2, rows: Math.min(rows, 12), ascii: c.look.ascii }),
   ];
   return page(c, [titleRow(c), stripRow(c.view, lit.stage), ruleRow(c, `${lit.stage}: measuring`)], body, [
     row(' ', c.message ?? ''),

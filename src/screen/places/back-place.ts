@@ -46,7 +46,7 @@ export const backPlace = (): Place => {
             },
           ],
           c.look.columns - 2,
-          false,
+          c.look.ascii,
         ),
         ...(lines.length === 0 ? [] : [row(' ', ['quiet', 'Open findings:']), ...lines]),
         [],

@@ -179,7 +179,7 @@ export const beginPlace = (desk: Desk): Place => {
         ),
       );
       if (part.is === 'number' && place.field != null)
-        top.push(...fieldRows(place.field.field, place.field.spec, { ...c.look, ascii: false }));
+        top.push(...fieldRows(place.field.field, place.field.spec, c.look));
       if (part.is === 'choice') {
         const choices = part.choices(said, d.view);
         top.push(
@@ -197,7 +197,7 @@ export const beginPlace = (desk: Desk): Place => {
     const drawing = drawScene(scene, {
       columns: Math.max(30, c.look.columns - 44),
       rows: Math.min(drawRows, 14),
-      ascii: false,
+      ascii: c.look.ascii,
     });
     const results = resultRows(d, view);
     const side = Array.from(

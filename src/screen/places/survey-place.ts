@@ -164,7 +164,7 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
             {
               columns: c.look.columns - 2,
               rows: 8,
-              ascii: false,
+              ascii: c.look.ascii,
             },
           ),
         ],
@@ -200,7 +200,7 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
           ]
         : [
             row(' ', ['lead', `▸ MEASURE  Station ${at + 1}: ${stationName(d, survey, at)}`]),
-            ...fieldRows(field.field, field.spec, { ...c.look, ascii: false }),
+            ...fieldRows(field.field, field.spec, c.look),
           ];
     const around = Math.max(3, c.look.rows - 1 - head.length - top.length - 5);
     const near = read
@@ -219,7 +219,7 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
         : drawScene(offsetScene(plan, survey.to, read, at < count ? at : null), {
             columns: c.look.columns - 2,
             rows: around,
-            ascii: false,
+            ascii: c.look.ascii,
           })),
     ];
     return page(c, head, body, [
