@@ -93,7 +93,7 @@ export class BarChoices {
   }
 
   #look(): Level {
-    return new Level(this.#cuts, this.#done, this.#level, this.#cost, this.#limit, this.#sums);
+    return new Level(this.#cuts, this.#done, this.#level, this.#cost, this.#limit, this.#sums, this.#meter);
   }
 
   /** The cheapest choice left that costs less than `under`, or null. */
@@ -103,10 +103,9 @@ export class BarChoices {
     while (this.#from * this.#step < under) {
       const bars = look.at(this.#from, under, this.#nodes);
       spent += look.nodes;
-      this.#meter.spend(look.nodes * this.#cost.length * 4);
       const atLeast = this.cutShort ? 0 : this.#from * this.#step;
       if (bars !== null) return { bars, cost: costOf(bars, this.#cost), atLeast };
-      if (look.nodes > this.#nodes) this.#passOver();
+      if (look.gaveUp) this.#passOver();
       if (spent > LEVELS_A_CALL * this.#nodes || this.#meter.over()) {
         this.#passOver();
         return null;

@@ -1,3 +1,4 @@
+import type { Meter } from './meter.ts';
 import type { Sums } from './sums.ts';
 
 /** What any choice of bars must hold: Σ most(t) × bars of type t ≥ needed. */
@@ -5,16 +6,20 @@ export type Cut = Readonly<{ most: Float64Array; needed: number }>;
 
 /** Cuts are held to a little less than they need, so that rounding shuts no choice out. */
 const SLIP = 1e-9;
+const NODES_BETWEEN_LOOKS = 256;
 
 /** One search through a level, type by type, the most of the longest bars first. */
 export class Level {
   nodes = 0;
+  /** The last search ended before it had seen all there is. */
+  gaveUp = false;
   readonly #cuts: readonly Cut[];
   readonly #done: readonly Int32Array[];
   readonly #level: Float64Array;
   readonly #cost: Float64Array;
   readonly #limit: Int32Array;
   readonly #sums: Sums;
+  readonly #meter: Meter;
   /** For each cut the types by what they add per level, those that cost no level first. */
   readonly #order: Int32Array[];
 
@@ -25,6 +30,7 @@ export class Level {
     cost: Float64Array,
     limit: Int32Array,
     sums: Sums,
+    meter: Meter,
   ) {
     this.#cuts = cuts;
     this.#done = done;
@@ -32,6 +38,7 @@ export class Level {
     this.#cost = cost;
     this.#limit = limit;
     this.#sums = sums;
+    this.#meter = meter;
     this.#order = cuts.map(({ most }) =>
       Int32Array.from(level, (_, t) => t).sort((p, q) => most[q]! * level[p]! - most[p]! * level[q]!),
     );
@@ -73,13 +80,26 @@ export class Level {
     return still <= 0;
   }
 
+  /** Counts a node; true once there were too many, or the meter has run out. */
+  #isOver(most: number): boolean {
+    if (this.gaveUp) return true;
+    if (++this.nodes % NODES_BETWEEN_LOOKS === 0) {
+      this.#meter.spend(NODES_BETWEEN_LOOKS * this.#cost.length * 4);
+      this.gaveUp = this.#meter.over();
+    }
+    if (this.nodes > most) this.gaveUp = true;
+    return this.gaveUp;
+  }
+
+  /** A choice that costs just this level and holds what the cuts need, of those not left out. */
   at(level: number, under: number, most: number): Int32Array | null {
     this.nodes = 0;
+    this.gaveUp = false;
     const types = this.#cost.length;
     const bars = new Int32Array(types);
     const need = Float64Array.from(this.#cuts, c => c.needed * (1 - SLIP));
     const visit = (t: number, rest: number, count: number, spent: number): boolean => {
-      if (++this.nodes > most) return false;
+      if (this.#isOver(most)) return false;
       if (!this.#sums.has(t, rest)) return false;
       for (let k = 0; k < need.length; k++)
         if (need[k]! > 0 && !this.#adds(k, t, rest, need[k]!)) return false;
@@ -96,7 +116,7 @@ export class Level {
         const found = visit(t + 1, rest - n * l, count + n, spent + n * this.#cost[t]!);
         for (let k = 0; k < need.length; k++) need[k]! += n * this.#cuts[k]!.most[t]!;
         if (found) return true;
-        if (this.nodes > most) break;
+        if (this.gaveUp) break;
       }
       bars[t] = 0;
       return false;
