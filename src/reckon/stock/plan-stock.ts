@@ -13,6 +13,8 @@ type StockSearch = Readonly<{
   now?: () => number;
   /** How long to search by that clock; 1 000 when not given. */
   budget_ms?: number;
+  /** The most steps to search, clock or no clock: a shorter round that ends alike on every machine. */
+  steps?: number;
   /** Is given every plan that is better than those before, the first at once. */
   onBetter?: (plan: StockPlan) => void;
 }>;
@@ -29,8 +31,8 @@ const BUDGET_MS = 1000;
 export const planStock = (job: StockJob, search: StockSearch = {}): Outcome<StockPlan> => {
   const checked = checkJob(job);
   if (!checked.ok) return checked;
-  const { now, budget_ms = BUDGET_MS, onBetter } = search;
-  const limit = meter(STEPS, now, now === undefined ? undefined : now() + budget_ms);
+  const { now, budget_ms = BUDGET_MS, steps = STEPS, onBetter } = search;
+  const limit = meter(steps, now, now === undefined ? undefined : now() + budget_ms);
   const kinds = kindsOf(job);
   const told = onBetter && ((plan: Settled, bound: number) => onBetter(layOut(job, kinds, plan, bound)));
   const { plan, bound, proven } = bestPlan(kinds.shelf, kinds.demand, limit, told);

@@ -256,6 +256,20 @@ describe('on the way to the plan', () => {
     expect(answer.value.total_length_mm).toBeGreaterThanOrEqual(best.total_length_mm);
   });
 
+  test('few steps leave a good plan with a true bound, more steps never a worse one', () => {
+    const best = planned(job).total_length_mm;
+    let before = Number.POSITIVE_INFINITY;
+    for (const steps of [0, 1e4, 1e6, 1e8]) {
+      const answer = planStock(job, { steps });
+      if (!answer.ok) throw new Error('refused');
+      expect(wrongWith(job, answer.value)).toEqual([]);
+      expect(answer.value.lower_bound).toBeLessThanOrEqual(best);
+      expect(answer.value.total_length_mm).toBeLessThanOrEqual(before);
+      before = answer.value.total_length_mm;
+    }
+    expect(before).toBe(best);
+  });
+
   test('the plan at once is good, and near the best', () => {
     const quick = heuristicPlan(job);
     if (!quick.ok) throw new Error('refused');
