@@ -15,6 +15,7 @@ import type { Finding, SheetDraft, Stage } from '../stages/sheet.ts';
 import type { Answers, Situation, StageSheet } from '../stages/situation.ts';
 import { tackSheet } from '../stages/tack/sheet.ts';
 import { weldSheet } from '../stages/weld/sheet.ts';
+import { journalFindings } from './journal-findings.ts';
 import { isDecided, nextStep, type Step, walk } from './walk.ts';
 
 const SHEETS: readonly StageSheet[] = [
@@ -64,7 +65,7 @@ export const viewOf = (entries: readonly Entry[], now: number, answers: Answers 
     sheets,
     steps,
     next: nextStep(steps),
-    findings: sortFindings(sheets.flatMap(s => s.findings)),
+    findings: sortFindings([...sheets.flatMap(s => s.findings), ...journalFindings(build)]),
     fault: draft.ok ? null : draft.fault,
   };
 };

@@ -1,6 +1,7 @@
 import type { Keeper } from '../coach/keeper.ts';
 import { settleAnswers } from '../coach/tasks.ts';
 import { openFindings, sheetOf } from '../coach/view.ts';
+import { noLongerAsked } from '../coach/walk.ts';
 import { toAscii } from '../drawing/ascii-twin.ts';
 import { drawScene } from '../drawing/braille.ts';
 import { padTo, row, rowText, wrap } from '../drawing/cells.ts';
@@ -23,6 +24,7 @@ export const sheetRows = (c: PageContext, stage: Stage): Row[] => {
   const sheet = sheetOf(view, stage);
   const steps = view.steps.filter(s => s.stage === stage);
   const open = openFindings(view);
+  const gone = noLongerAsked(view.build, view.sheets).filter(k => k.startsWith(`${stage}/`));
   const width = c.look.columns;
   return [
     titleRow(c),
@@ -66,6 +68,7 @@ export const sheetRows = (c: PageContext, stage: Stage): Row[] => {
           : wrap(items.join(' · '), width - 6).map(l => row('     ', ['quiet', l]))),
       ];
     }),
+    ...gone.map(k => row(' ', ['quiet', `✓ done     ${k}  (done, no longer asked)`])),
     ...(sheet.findings.length === 0 ? [] : [ruleRow(c, 'findings')]),
     ...sheet.findings.flatMap((f): Row[] => [
       row(

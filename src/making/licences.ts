@@ -18,9 +18,7 @@ const packageOf = (input: string): string | null => {
 
 if (metafile !== undefined && target !== undefined) {
   const { inputs } = JSON.parse(readFileSync(metafile, 'utf8')) as { inputs: Record<string, unknown> };
-  const folders = [...new Set([...Object.keys(inputs).map(packageOf), 'node_modules/highs'])]
-    .filter(f => f !== null)
-    .sort();
+  const folders = [...new Set(Object.keys(inputs).map(packageOf))].filter(f => f !== null).sort();
   const texts = folders.map(folder => {
     const about = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as {
       name: string;

@@ -1,6 +1,5 @@
 import { Box, Text, useFocusManager } from 'ink';
 import { Component, type ReactNode, useEffect, useState, useSyncExternalStore } from 'react';
-import { rowText } from '../drawing/cells.ts';
 import type { Row } from '../drawing/row.ts';
 import { TextField } from './fields/text-field.tsx';
 import { smallPage } from './pages/small-page.ts';
@@ -117,5 +116,3 @@ export const Bench = (props: { desk: Desk; colour: Colour; ascii: boolean; redra
     <Page {...props} />
   </Guard>
 );
-
-export const plainRows = (rows: readonly Row[]): string => rows.map(r => rowText(r).trimEnd()).join('\n');

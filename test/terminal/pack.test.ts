@@ -32,6 +32,6 @@ test('the packed program installs in an empty folder without a network, and work
     JSON.parse(run('reckon', 'arc', '--height_mm', '600', '--exit_deg', '30', '--json')).radius_mm,
   ).toBeCloseTo(4478.46, 1);
   const inside = join(home, 'node_modules', 'curvewright');
-  expect(existsSync(join(inside, 'dist', 'highs.wasm'))).toBe(true);
+  expect(existsSync(join(inside, 'dist', 'worker.js'))).toBe(true);
   expect(readFileSync(join(inside, 'dist', 'LICENSES.txt'), 'utf8')).toMatch(/^ink \d/m);
 });

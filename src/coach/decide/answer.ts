@@ -27,6 +27,7 @@ const PLAIN: Readonly<Partial<Record<DesignField, Spec>>> = {
   grinder: ['length', [75, 300]],
   rider: ['mass', [10, 250]],
   clamps: ['count', [0, 60]],
+  spacing: ['length', [100, 1500]],
 };
 const RECORDS: Readonly<Partial<Record<DesignField, Readonly<Record<string, Spec>>>>> = {
   shape: SHAPE,
@@ -91,6 +92,7 @@ const CHOICES: Readonly<Partial<Record<DesignField, string>>> = {
   sequence: 'in step, one after the other',
   tolerance: 'novice, careful shop',
   standard: 'AISC, EN',
+  ground: DESIGN_VALUES.ground.options.join(', '),
 };
 
 /** What this program does not help with, whoever asks; each has its own words under `refusals.use-<name>`. */

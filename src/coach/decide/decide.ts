@@ -156,6 +156,8 @@ const chooseEntry = (view: View, key: string, remedy: string): Decided<Doing> =>
       finding: key,
       remedy,
       plan: { ...offer.plan },
+      // A remedy that settles which of two entries counts puts itself in the place of the other.
+      ...(Array.isArray(offer.plan.replaces) ? { replaces: offer.plan.replaces.map(String) } : {}),
       ...(offer.after === undefined ? {} : { predicted_mm: offer.after.v }),
       ...(finding.worst_mm === undefined ? {} : { worst_mm: finding.worst_mm }),
     },

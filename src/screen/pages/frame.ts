@@ -2,7 +2,7 @@ import { openFindings, type View } from '../../coach/view.ts';
 import { toAscii } from '../../drawing/ascii-twin.ts';
 import { cutRow, joinSides, row, rule } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
-import { SIGNS, signOf } from '../../drawing/signs.ts';
+import { SIGNS } from '../../drawing/signs.ts';
 import { STAGES, type Stage } from '../../stages/sheet.ts';
 import type { PageContext } from './context.ts';
 
@@ -97,5 +97,3 @@ export const echoRow = (c: PageContext, fallback = ''): Row => {
 };
 
 export const ruleRow = (c: PageContext, left: string, right = ''): Row => rule(left, right, c.look.columns);
-
-export { signOf };
