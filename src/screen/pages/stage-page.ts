@@ -1,7 +1,7 @@
 import { openFindings, sheetOf } from '../../coach/view.ts';
 import { itemSettled, nextStep, type Step } from '../../coach/walk.ts';
 import { drawScene } from '../../drawing/braille.ts';
-import { besideRows, cutRow, joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
+import { besideRows, cutRow, cutTo, joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS, type State } from '../../drawing/signs.ts';
 import { write } from '../../quantity/write.ts';
@@ -9,7 +9,7 @@ import type { Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
-import { figuresOf, findingText, lineText, stepText } from './step-words.ts';
+import { askLabel, figuresOf, findingText, lineText, stepText } from './step-words.ts';
 import { type TallThing, tallFigure, tallRows, tallValue } from './tall-figures.ts';
 
 /** What is lit on a stage page: the step, and one of its repeated things. */
@@ -259,21 +259,17 @@ export const changeRows = (c: PageContext, step: Step): Row[] =>
   });
 
 /** What was read in a step, one row each. */
-export const readingRows = (c: PageContext, step: Step): Row[] =>
+export const readingRows = (c: PageContext, step: Step, columns = 62): Row[] =>
   (step.asks ?? []).map(a => {
     const reading = c.view.build.readings.get(`${step.key}#${a.ask}`);
-    const label = say(
-      c.voice,
-      { words: `steps.${step.stage}.${step.words}.asks.${a.ask}`, fills: step.fills ?? {} },
-      figuresOf(c.view, step),
-    );
+    const label = askLabel(c.view, c.voice, step, a.ask);
     const sign = SIGNS[reading === undefined ? 'to-do' : 'done'];
-    return row(
-      ' ',
-      [sign.role, `${sign.sign} `],
-      padTo(label, 44),
-      reading === undefined ? ['quiet', 'not read yet'] : write(reading.value, a.as, c.voice.system),
-    );
+    const value = reading === undefined ? 'not read yet' : write(reading.value, a.as, c.voice.system);
+    const room = Math.max(10, columns - 4 - 14);
+    return row(' ', [sign.role, `${sign.sign} `], padTo(cutTo(label, room), room + 1), [
+      reading === undefined ? 'quiet' : 'plain',
+      value,
+    ]);
   });
 
 const timeLeft = (c: PageContext, stage: Stage): string => {
@@ -307,8 +303,9 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
   const tall = things.length === 0 ? [] : tallRows(things, c.look.columns - 2, c.look.ascii);
   const bars = [...barRows(c, step), ...(step.state === 'stale' ? changeRows(c, step) : [])].slice(0, 6);
   const bodyRows = pageRows(c) - head.length - foot.length;
-  // What is around keeps at least seven rows; the reasons get what is left, and what they leave goes back to the list.
-  const room = Math.max(3, bodyRows - 1 - tall.length - bars.length - 1 - 7);
+  // What is around keeps a few rows; the reasons get what is left, and what they leave goes back to the list.
+  const around = Math.max(4, Math.min(6, (step.items ?? []).length || (step.asks ?? []).length + 3));
+  const room = Math.max(3, bodyRows - 1 - tall.length - bars.length - 1 - around);
   const note = step.items?.[item]?.note;
   const noteRow: Row[] =
     note === undefined
@@ -318,8 +315,8 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
   const aroundRows = Math.max(4, bodyRows - top.length - 1);
   const listColumns = c.look.columns - drawColumns - 2;
   const items = step.items ?? [];
-  const asks = readingRows(c, step);
-  const around =
+  const asks = readingRows(c, step, listColumns);
+  const list =
     items.length > 0
       ? itemRows(c, step, item, aroundRows, listColumns)
       : asks.length > 0
@@ -343,7 +340,7 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
   const body = [
     ...top,
     ruleRow(c, label, scene.title),
-    ...besideRows(around, drawing, c.look.columns - drawColumns - 1),
+    ...besideRows(list, drawing, c.look.columns - drawColumns - 1),
   ];
   return page(c, head, body, foot);
 };
