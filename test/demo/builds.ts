@@ -34,7 +34,7 @@ export const read = (view: View, step: Step, ask: Ask): number | null => {
 };
 
 /** Rail B: slit 5 closed 14 mrad too far and the rest a little, as laid on its tack line. */
-const offset = (view: View, step: Step, station: number, index: number): number => {
+export const offset = (view: View, step: Step, station: number, index: number): number => {
   const survey = step.survey;
   if (survey === undefined) return 0;
   if (survey.kind === 'sideways') return half(0.5 + jitter(index));
