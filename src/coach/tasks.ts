@@ -1,6 +1,5 @@
 import type { Answers, Ask } from '../stages/situation.ts';
 import { askKey } from '../stages/situation.ts';
-import { compute } from './compute.ts';
 import type { Keeper } from './keeper.ts';
 import type { View } from './view.ts';
 
@@ -22,6 +21,7 @@ export const settleAnswers = async (keeper: Keeper): Promise<View> => {
   for (let round = 0; round < 4; round++) {
     const asks = asksOf(keeper.view());
     if (asks.length === 0) break;
+    const { compute } = await import('./compute.ts');
     let answers = keeper.view().situation.answers;
     for (const ask of asks) answers = withAnswer(answers, ask, await compute(ask));
     keeper.know(answers);

@@ -1,8 +1,7 @@
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
-import { askKey } from '../stages/situation.ts';
-import { compute } from './compute.ts';
+import { type Ask, askKey } from '../stages/situation.ts';
 import type { Keeper } from './keeper.ts';
 import { asksOf, withAnswer } from './tasks.ts';
 
@@ -22,9 +21,9 @@ export const startThinker = (changed: () => void): Thinker => {
   const waiting = new Map<number, (answer: unknown) => void>();
   const file = workerFile();
 
-  const ask = (message: Parameters<typeof compute>[0], then: (answer: unknown) => void): void => {
+  const ask = (message: Ask, then: (answer: unknown) => void): void => {
     if (file === null) {
-      void compute(message).then(then);
+      void import('./compute.ts').then(m => m.compute(message)).then(then);
       return;
     }
     if (worker === null) {

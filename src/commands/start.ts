@@ -160,7 +160,7 @@ export const run: CommandModule['run'] = async (words, options, world) => {
   const keeper = openKeeper(written.value, { now: world.now });
   if (keeper.ok) keeper.value.open.release();
   const file = written.value.replace(/^.*[\\/]/, '').replace(/\.jsonl$/, '');
-  openSettings(world.folders.config, world.now()).set({ lastBuild: file });
+  await openSettings(world.folders.config, world.now()).set({ lastBuild: file });
   if (json) {
     world.out(
       `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, build: file, path: written.value, entries: made.value.length, agreed: fields.length > 0 })}\n`,

@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import { join } from 'node:path';
-import Conf from 'conf';
 import { plainText } from '../build/plain-text.ts';
+import { errorCode } from './file-fault.ts';
 
 /** What a person likes, and nothing a build depends on: losing it costs two key presses. */
 export type Preferences = Readonly<{
@@ -13,7 +13,7 @@ export type Preferences = Readonly<{
 export type Settings = Readonly<{
   preferences(): Preferences;
   /** Sets some and keeps the rest. False when they could not be written; then they hold until the program ends. */
-  set(some: Partial<Preferences>): boolean;
+  set(some: Partial<Preferences>): Promise<boolean>;
   /** What a person should know about the file, for example that a damaged one was set aside, or null. */
   notice: string | null;
 }>;
@@ -28,15 +28,6 @@ const preferencesIn = (store: Readonly<Record<string, unknown>>): Preferences =>
       ? plainText(store.lastBuild)
       : null,
 });
-
-/** Without a schema or defaults: with them the library writes on opening. Never its own clearing of damaged files: it empties them. */
-const openStore = (folder: string): Conf<Record<string, unknown>> =>
-  new Conf<Record<string, unknown>>({
-    cwd: folder,
-    configName: 'settings',
-    projectName: 'curvewright',
-    projectSuffix: '',
-  });
 
 /** The library tries for a whole second, busy, before it gives up on a folder it may not write: so it is asked first. */
 const writable = (folder: string): boolean => {
@@ -66,37 +57,41 @@ const setAside = (folder: string, now: Date): string | null => {
  * @param folder the config folder
  */
 export const openSettings = (folder: string, now: Date): Settings => {
-  let store: Conf<Record<string, unknown>> | null = null;
   let notice: string | null = null;
+  let held = NONE;
   try {
-    store = openStore(folder);
-    if (Object.keys(store.store).some(key => /^\d+$/.test(key)))
-      throw new SyntaxError('a list, not settings');
+    const store: unknown = JSON.parse(fs.readFileSync(join(folder, 'settings.json'), 'utf8'));
+    if (Array.isArray(store)) throw new SyntaxError('a list, not settings');
+    if (typeof store === 'object' && store !== null) held = preferencesIn(store as Record<string, unknown>);
   } catch (error) {
-    store = null;
     if (error instanceof SyntaxError) {
       const aside = setAside(folder, now);
       notice =
         aside === null
           ? 'The settings file is damaged.'
           : `The settings file was damaged and is now ${aside}.`;
-    } else notice = 'The settings cannot be read; the usual ones are used.';
-  }
-  let held = store === null ? NONE : preferencesIn(store.store);
-
-  const set = (some: Partial<Preferences>): boolean => {
-    held = { ...held, ...some };
-    if (!writable(folder)) return false;
-    try {
-      store ??= openStore(folder);
-      for (const [key, value] of Object.entries(some)) {
-        if (value === null) store.delete(key);
-        else store.set(key, value);
-      }
-      return true;
-    } catch {
-      return false;
+    } else if (errorCode(error) !== 'ENOENT') {
+      notice = 'The settings cannot be read; the usual ones are used.';
     }
+  }
+
+  /** One after the other: two writes at once would each keep the other's out. */
+  let before: Promise<unknown> = Promise.resolve();
+  const set = (some: Partial<Preferences>): Promise<boolean> => {
+    held = { ...held, ...some };
+    const written = before.then(async () => {
+      if (!writable(folder)) return false;
+      try {
+        // The library that writes is larger than all that reads: it is loaded when there is something to write.
+        const { writeSettings } = await import('./settings-store.ts');
+        writeSettings(folder, some);
+        return true;
+      } catch {
+        return false;
+      }
+    });
+    before = written;
+    return written;
   };
   return { preferences: () => held, set, notice };
 };

@@ -32,15 +32,25 @@ const between = (xs: readonly number[], ys: readonly number[], x: number): numbe
 
 /** Slope of the offsets at x by a least-squares line through the three nearest stations: one reading's rounding must not tilt a saw cut. */
 const tilt = (xs: readonly number[], ys: readonly number[], x: number): number => {
-  if (xs.length < 2) return 0;
-  const near = xs
-    .map((s, i) => ({ s, o: ys[i] ?? 0, d: Math.abs(s - x) }))
-    .sort((a, b) => a.d - b.d)
-    .slice(0, 3);
-  const meanS = near.reduce((a, p) => a + p.s, 0) / near.length;
-  const meanO = near.reduce((a, p) => a + p.o, 0) / near.length;
-  const top = near.reduce((a, p) => a + (p.s - meanS) * (p.o - meanO), 0);
-  const under = near.reduce((a, p) => a + (p.s - meanS) ** 2, 0);
+  const count = xs.length;
+  if (count < 2) return 0;
+  // Stations rise, so the three nearest stand side by side: a window is moved on while its far end is nearer than its near one.
+  let from = 0;
+  while (from + 3 < count && Math.abs((xs[from + 3] ?? 0) - x) < Math.abs((xs[from] ?? 0) - x)) from++;
+  const to = Math.min(count, from + 3);
+  let meanS = 0;
+  let meanO = 0;
+  for (let i = from; i < to; i++) {
+    meanS += (xs[i] ?? 0) / (to - from);
+    meanO += (ys[i] ?? 0) / (to - from);
+  }
+  let top = 0;
+  let under = 0;
+  for (let i = from; i < to; i++) {
+    const s = (xs[i] ?? 0) - meanS;
+    top += s * ((ys[i] ?? 0) - meanO);
+    under += s * s;
+  }
   return under > 0 ? top / under : 0;
 };
 

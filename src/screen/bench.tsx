@@ -1,10 +1,11 @@
-import { Box, Text, useFocusManager } from 'ink';
+import { Box, Text, Transform, useFocusManager } from 'ink';
 import { Component, type ReactNode, useEffect, useState, useSyncExternalStore } from 'react';
+import { rowText } from '../drawing/cells.ts';
 import type { Row } from '../drawing/row.ts';
 import { TextField } from './fields/text-field.tsx';
 import { smallPage } from './pages/small-page.ts';
 import type { Desk } from './places/desk.ts';
-import { type Colour, inkProps } from './styles.ts';
+import { ansi, type Colour } from './styles.ts';
 import { useTerminalSize } from './terminal/size.tsx';
 import { splitKeys } from './terminal/split-keys.ts';
 import { useKeys } from './terminal/use-keys.ts';
@@ -15,22 +16,19 @@ export const SMALLEST = { columns: 80, rows: 24 } as const;
 /** Redraws when the desk says so. */
 export type Redraw = Readonly<{ subscribe: (changed: () => void) => () => void; count: () => number }>;
 
-/** A row as Ink draws it. Only the rows that changed cost anything further down. */
-const PageRow = ({ line, colour, columns }: { line: Row; colour: Colour; columns: number }) => (
-  <Box height={1} width={columns} overflow="hidden">
-    <Text wrap="truncate-end">
-      {line.length === 0
-        ? ' '
-        : line.map((span, i) => (
-            // Spans of a row have no names; their place is what they are.
-            // biome-ignore lint/suspicious/noArrayIndexKey: a row is drawn whole
-            <Text key={i} {...inkProps(span.role, colour)}>
-              {span.text}
-            </Text>
-          ))}
-    </Text>
-  </Box>
-);
+/**
+ * The rows of a page, each as one text with its colours in it. Rows are cut to the page already, so Ink need not measure and
+ * wrap every span of them: it lays out empty rows, and each is written as it leaves. A screen reader gets the words themselves.
+ */
+const PageRows = ({ rows, colour }: { rows: readonly Row[]; colour: Colour }) => {
+  if (process.env.INK_SCREEN_READER === 'true') return <Text>{rows.map(rowText).join('\n')}</Text>;
+  const blank = Array.from({ length: rows.length }, () => ' ').join('\n');
+  return (
+    <Transform transform={(line, index) => (rows[index] === undefined ? line : ansi(rows[index], colour))}>
+      <Text>{blank}</Text>
+    </Transform>
+  );
+};
 
 /** The whole bench: asks the desk for its rows and hands it every key. */
 const Page = ({
@@ -60,10 +58,7 @@ const Page = ({
   const shown = text === null ? rows : rows.slice(0, -1);
   return (
     <Box flexDirection="column" width={size.columns} height={Math.max(1, size.rows - 1)} overflow="hidden">
-      {shown.map((line, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a row's place is its name
-        <PageRow key={i} line={line} colour={colour} columns={size.columns} />
-      ))}
+      <PageRows rows={shown} colour={colour} />
       {text === null ? null : (
         <Box height={1}>
           <Text bold> {text.title} </Text>

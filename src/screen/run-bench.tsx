@@ -43,6 +43,10 @@ const fileName = (path: string): string => path.replace(/^.*[\\/]/, '').replace(
 export const runBench = async (options: BenchOptions): Promise<number> => {
   const { folders, content } = options;
   const settings = openSettings(folders.config, clock());
+  /** Written once the page is drawn; the program does not end before it is. */
+  const remember = (some: Parameters<typeof settings.set>[0]): void => {
+    setImmediate(() => void settings.set(some));
+  };
   let count = 0;
   const listeners = new Set<() => void>();
   const redraw = (): void => {
@@ -59,7 +63,7 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
   const opened = (path: string): Keeper | string => {
     const keeper = openKeeper(path);
     if (!keeper.ok) return `${fileName(path)}: ${keeper.fault.message}`;
-    settings.set({ lastBuild: fileName(path) });
+    remember({ lastBuild: fileName(path) });
     return keeper.value;
   };
 
@@ -116,7 +120,7 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
     think: keeper => thinker.think(keeper),
     units: () => settings.preferences().units ?? 'metric',
     setUnits: system => {
-      settings.set({ units: system });
+      remember({ units: system });
     },
     leftBuild: keeper => {
       const view = keeper.view();

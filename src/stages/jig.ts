@@ -1,5 +1,6 @@
 import type { RailPlan } from '../ramp/rail-plan.ts';
 import type { Design } from '../ramp/settle.ts';
+import { lazyScene } from '../scene/lazy-scene.ts';
 import type { Scene, SceneItem, ScenePoint } from '../scene/scene.ts';
 import type { LineName } from './sheet.ts';
 import type { Situation } from './situation.ts';
@@ -172,8 +173,8 @@ export type JigView = Readonly<{
   litPoint?: ScenePoint;
 }>;
 
-/** The jig from above, to scale: tack line and finished line dotted, blocks, the rail between them, what the step is about lit. */
-export const jigScene = (s: Situation, rail: string, view: JigView = {}): Scene => {
+/** The drawing itself; see `jigScene`. */
+const drawJig = (s: Situation, rail: string, view: JigView): Scene => {
   const plan = s.ramp.plans.get(rail);
   if (plan === undefined) return { title: '', items: [] };
   const depth = s.measured.tubes.get(rail)?.depth_mm ?? s.ramp.design.tube.depth_mm;
@@ -212,3 +213,7 @@ export const jigScene = (s: Situation, rail: string, view: JigView = {}): Scene 
   );
   return { title: 'jig from above, to scale', items };
 };
+
+/** The jig from above, to scale: tack line and finished line dotted, blocks, the rail between them, what the step is about lit. */
+export const jigScene = (s: Situation, rail: string, view: JigView = {}): Scene =>
+  lazyScene(() => drawJig(s, rail, view));

@@ -4,6 +4,7 @@ import { baseStartX, type Member } from '../ramp/members.ts';
 import { curveOf, type RailPlan } from '../ramp/rail-plan.ts';
 import type { RailShape } from '../ramp/rail-shape.ts';
 import type { Design } from '../ramp/settle.ts';
+import { lazyScene } from '../scene/lazy-scene.ts';
 import type { Scene, SceneItem, ScenePoint } from '../scene/scene.ts';
 import type { Situation } from './situation.ts';
 
@@ -96,12 +97,8 @@ const entryItems = (s: Situation, lit: boolean): readonly SceneItem[] => {
 const isLit = (lit: string | undefined, rail: string | undefined, need?: string): boolean =>
   lit !== undefined && (lit === need || (lit === rail && need?.startsWith('curved rail@') === true));
 
-/**
- * The ramp seen from its side, to scale in mm, lip to the right: ground, deck-top line (dotted), entry plate on its bearers,
- * each rail as it stands (as drawn until it is measured), base rail, uprights, diagonals.
- * @param options.lit the name of a rail, a need such as `upright@A:9`, or `entry`: drawn lit
- */
-export const sideView = (s: Situation, options: { lit?: string } = {}): Scene => {
+/** The drawing itself; see `sideView`. */
+const drawSide = (s: Situation, options: { lit?: string }): Scene => {
   const d = s.ramp.design;
   const c = curveOf(d);
   const { lit } = options;
@@ -166,3 +163,11 @@ export const sideView = (s: Situation, options: { lit?: string } = {}): Scene =>
   items.push({ is: 'label', at: { x: lip.x, y: lip.y + d.tube.depth_mm }, text: 'lip', anchor: 'right' });
   return { title: 'side view, to scale', items };
 };
+
+/**
+ * The ramp seen from its side, to scale in mm, lip to the right: ground, deck-top line (dotted), entry plate on its bearers,
+ * each rail as it stands (as drawn until it is measured), base rail, uprights, diagonals.
+ * @param options.lit the name of a rail, a need such as `upright@A:9`, or `entry`: drawn lit
+ */
+export const sideView = (s: Situation, options: { lit?: string } = {}): Scene =>
+  lazyScene(() => drawSide(s, options));

@@ -1,4 +1,5 @@
 import type { RailName } from '../ramp/design.ts';
+import { lazyScene } from '../scene/lazy-scene.ts';
 import type { Scene, SceneItem } from '../scene/scene.ts';
 import type { Situation } from './situation.ts';
 
@@ -13,12 +14,8 @@ export const isSawn = (s: Situation, rail: RailName, third: number, slit: number
 export const sawItemKey = (rail: RailName, third: number, slit: number): string =>
   `cut/saw-third@${rail}:${third}#${slit}`;
 
-/**
- * One rail lying straight with its slits: back wall below, slit face above, entry end to the left. Along is to scale, depth is not.
- * A sawn slit reaches down to the stop line, a marked one is short, a planned one dotted.
- * @param lit number of the slit the step is about
- */
-export const slitStrip = (s: Situation, rail: RailName, lit?: number): Scene => {
+/** The drawing itself; see `slitStrip`. */
+const drawStrip = (s: Situation, rail: RailName, lit: number | undefined): Scene => {
   const plan = s.ramp.plans.get(rail);
   if (plan === undefined) return { title: '', items: [] };
   const long = plan.cut_mm;
@@ -74,3 +71,11 @@ export const slitStrip = (s: Situation, rail: RailName, lit?: number): Scene => 
   items.push({ is: 'label', at: { x: long, y: deep * 1.6 }, text: 'lip', anchor: 'right' });
   return { title: `rail ${rail}, back wall down, to scale along`, items };
 };
+
+/**
+ * One rail lying straight with its slits: back wall below, slit face above, entry end to the left. Along is to scale, depth is not.
+ * A sawn slit reaches down to the stop line, a marked one is short, a planned one dotted.
+ * @param lit number of the slit the step is about
+ */
+export const slitStrip = (s: Situation, rail: RailName, lit?: number): Scene =>
+  lazyScene(() => drawStrip(s, rail, lit));

@@ -33,8 +33,8 @@ export const keysOfTheDemo = async (print: Print): Promise<void> => {
   const whole = new Teller(41, '2026-09-14T16:30:00Z');
   whole.begin({ kind: 'build-begun', name: 'Orchard Bank kicker', system: 'metric', invented: true });
   for (const e of told.entries.slice(1)) {
-    if (e.kind === 'design-set') await whole.act({ do: 'answer', field: e.field, value: e.value });
-    if (e.kind === 'design-agreed') await whole.act({ do: 'agree' });
+    if (e.kind === 'design-set') whole.begin({ kind: e.kind, field: e.field, value: e.value });
+    if (e.kind === 'design-agreed') whole.begin({ kind: e.kind });
   }
   const acts: Record<string, number> = {};
   let keys = 0;

@@ -110,10 +110,11 @@ export class Desk {
   constructor(around: Around) {
     this.around = around;
     this.system = around.units();
-    this.places = [around.ways.opening()];
   }
 
+  /** The page that is shown; the opening page, made only when no other was put there. */
   get place(): Place {
+    if (this.places.length === 0) this.places = [this.around.ways.opening()];
     return this.places.at(-1) as Place;
   }
 
