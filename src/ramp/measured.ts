@@ -27,7 +27,7 @@ export type MeasuredCurve = Readonly<{
 }>;
 
 /** Bend that one slit's weld adds as it cools: likely value and the log spread of what is believed of it. */
-export type Pull = Readonly<{ rad: number; spread: number; from: 'handbook' | 'test piece' | 'welded rail' }>;
+export type Pull = Readonly<{ rad: number; spread: number; from: 'prior' | 'test piece' | 'welded rail' }>;
 
 /** Everything measured at the bench that the ramp is computed from. */
 export type Measured = Readonly<{

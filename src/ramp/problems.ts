@@ -21,10 +21,10 @@ export type Problem = Readonly<{
 const len = (v: number): ProblemFill => ({ v, as: 'length' });
 const thick = (v: number): ProblemFill => ({ v, as: 'thickness' });
 
-/** Largest kerf of a slit: half the wall, and 0.3 mm more with the stop line left short of the back wall (bench-practice 2-6). */
+/** Largest kerf of a slit: half the wall, and 0.3 mm more with the stop line left short of the back wall (common practice). */
 export const largestKerf = (wall_mm: number): number => wall_mm / 2 + 0.3;
 
-/** Thinnest wall of a slit rail for a first-timer, mm (bench-practice 2-6). */
+/** Thinnest wall of a slit rail for a first-timer, mm (common practice). */
 export const THINNEST_SLIT_WALL = 2;
 /** Bend at one slit that small hard wheels feel, rad: 2° (common practice). */
 const KINK = (2 * Math.PI) / 180;

@@ -32,7 +32,7 @@ export const believedPull = (d: Design, m: Measured, rail: RailName): Pull => {
     rad: (PRIOR.rad * PRIOR.lever_mm) / lever,
     spread: PRIOR.spread,
   };
-  let from: Pull['from'] = 'handbook';
+  let from: Pull['from'] = 'prior';
   if (m.testPull_rad !== null && m.testPull_rad > 0) {
     belief = update(belief, m.testPull_rad, TEST_SPREAD);
     from = 'test piece';

@@ -5,7 +5,12 @@ export type ScenePoint = Readonly<{ x: number; y: number }>;
 
 export type SceneItem =
   /** `solid` steel as it is or will be, `dotted` a line laid out, `lit` the thing the step is about. */
-  | Readonly<{ is: 'path'; points: readonly ScenePoint[]; stroke: 'solid' | 'dotted' | 'lit'; side?: 'plus' | 'minus' }>
+  | Readonly<{
+      is: 'path';
+      points: readonly ScenePoint[];
+      stroke: 'solid' | 'dotted' | 'lit';
+      side?: 'plus' | 'minus';
+    }>
   | Readonly<{ is: 'label'; at: ScenePoint; text: string; anchor: 'left' | 'middle' | 'right'; lit?: true }>
   | Readonly<{ is: 'mark'; at: ScenePoint; sign: 'dot' | 'here' | 'plus' | 'minus'; lit?: true }>;
 

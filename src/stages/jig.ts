@@ -72,7 +72,7 @@ export const jigPoints = (plan: RailPlan, line: LineName, step_mm: number): read
   }));
 };
 
-/** Free board round the rail on its jig, both sides together, mm; a sheet of 18 mm ply (bench-practice "bay"; trade size). */
+/** Free board round the rail on its jig, both sides together, mm; a sheet of 18 mm ply (common practice; trade size). */
 const ROUND_RAIL = 600;
 const SHEET = { long: 2440, wide: 1220 } as const;
 
@@ -93,9 +93,9 @@ export const jigSheets = (s: Situation): number => {
   return Math.ceil((run_mm + ROUND_RAIL) / SHEET.long) * Math.ceil((rise_mm + ROUND_RAIL) / SHEET.wide);
 };
 
-/** One clamp for so much of rail, mm (bench-practice "tack"). */
+/** One clamp for so much of rail, mm (common practice). */
 const RAIL_PER_CLAMP = 400;
-/** Flats between two pairs of blocks: 2.5 on average, 2 where too few clamps are owned to help them (bench-practice 0-6, "bay"). */
+/** Flats between two pairs of blocks: 2.5 on average, 2 where too few clamps are owned to help them (common practice). */
 const FLATS_APART = { clamped: 2.5, fewClamps: 2 } as const;
 /** 5 × 50 mm screws that hold a block against 1 kN: 0.4 kN each in 18 mm ply (common practice). */
 export const SCREWS_PER_BLOCK = 3;
@@ -119,7 +119,7 @@ export const pairsStanding = (s: Situation): number | null => {
 
 /**
  * Where the blocks stand: a pair at each end and, between, pairs at middles of flats, so that none lies under a slit. In all
- * 2·⌈s/(2.5·p)⌉ + 4 blocks (bench-practice "bay").
+ * 2·⌈s/(2.5·p)⌉ + 4 blocks (common practice).
  * @param standing pairs between the ends that are screwed down already; null while they are not
  */
 export const blockPairs = (

@@ -11,7 +11,12 @@ const MAGNIFY = [1, 2, 5, 10, 20, 50, 100] as const;
 /**
  * A rail's line as dots, and the rail as it lies with its offsets magnified, + toward the centre. The lit station carries a mark.
  */
-export const offsetScene = (plan: RailPlan, line: LineName, read: readonly Read[], lit: number | null): Scene => {
+export const offsetScene = (
+  plan: RailPlan,
+  line: LineName,
+  read: readonly Read[],
+  lit: number | null,
+): Scene => {
   const { radius_mm, turn_rad } = line === 'tack line' ? plan.tack : plan.finished;
   const arc = radius_mm * turn_rad;
   const spot = (s: number, off: number): { x: number; y: number } => {
@@ -34,12 +39,24 @@ export const offsetScene = (plan: RailPlan, line: LineName, read: readonly Read[
     ...(rail.length > 1 ? [{ is: 'path', points: rail, stroke: 'solid' } as const] : []),
     ...known
       .filter(r => Math.abs(r.offset_mm ?? 0) >= 0.5)
-      .map((r): SceneItem => ({ is: 'mark', at: spot(r.station_mm, (r.offset_mm ?? 0) * times), sign: (r.offset_mm ?? 0) > 0 ? 'plus' : 'minus' })),
+      .map(
+        (r): SceneItem => ({
+          is: 'mark',
+          at: spot(r.station_mm, (r.offset_mm ?? 0) * times),
+          sign: (r.offset_mm ?? 0) > 0 ? 'plus' : 'minus',
+        }),
+      ),
     ...(at === undefined
       ? []
       : ([
           { is: 'mark', at: spot(at.station_mm, (at.offset_mm ?? 0) * times), sign: 'here', lit: true },
-          { is: 'label', at: spot(at.station_mm, (at.offset_mm ?? 0) * times + end / 20), text: String((lit ?? 0) + 1), anchor: 'right', lit: true },
+          {
+            is: 'label',
+            at: spot(at.station_mm, (at.offset_mm ?? 0) * times + end / 20),
+            text: String((lit ?? 0) + 1),
+            anchor: 'right',
+            lit: true,
+          },
         ] as const)),
     { is: 'label', at: { x: 0, y: -end / 40 }, text: 'entry', anchor: 'left' },
   ];

@@ -5,7 +5,9 @@ import type { HeavyAsk as Ask, SheetDraft } from './sheet.ts';
 
 export type { HeavyAsk as Ask } from './sheet.ts';
 
-export type Answer<T> = { readonly is: 'known'; readonly value: T } | { readonly is: 'pending'; readonly ask: Ask };
+export type Answer<T> =
+  | { readonly is: 'known'; readonly value: T }
+  | { readonly is: 'pending'; readonly ask: Ask };
 /** Answers kept, by topic and input as text. */
 export type Answers = ReadonlyMap<string, unknown>;
 

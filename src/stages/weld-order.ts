@@ -1,9 +1,9 @@
-/** Slits welded between two pauses and two looks (bench-practice 0-8, 2-5; common practice). */
+/** Slits welded between two pauses and two looks (common practice). */
 export const ROUND = 4;
 
 /**
  * Slits in the order they are welded: with long skips, so that no slit is welded beside a hot one, and with every round spread
- * along the whole rail, so that what is pulled so far is pulled evenly (handbook of weld distortion: skip welding [found];
+ * along the whole rail, so that what is pulled so far is pulled evenly (skip welding, as welding texts on distortion have it [found];
  * this pattern of it is derived).
  * @param slits numbers of the slits, rising
  */
@@ -42,7 +42,7 @@ export const roundsOf = (order: readonly number[]): readonly (readonly number[])
 
 /**
  * Share of a slit's whole pull that its two side welds bring, the top weld the rest. A ring of four equal walls turns by nothing when
- * its two sides shrink alone (derived); on tight faces the pull comes when the top melts (bench-practice 2-5, common practice). Where
+ * its two sides shrink alone (derived); on tight faces the pull comes when the top melts (common practice). Where
  * a gap was left, or a tack gives, the sides may pull all of it. To be learned from the rail at hand.
  */
 export const SIDES_SHARE = { low: 0, likely: 0.2, high: 1 } as const;

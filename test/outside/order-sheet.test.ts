@@ -46,7 +46,7 @@ describe('kilograms on the order sheet against published rows', () => {
   });
 });
 
-describe('wire on the order sheet against handbook figures', () => {
+describe('wire on the order sheet against figures of filler makers', () => {
   test('a 3 mm leg fillet lays down 41 g a metre: z²/2 · 1.15 · 7.85 g/cm³ [practice; arithmetic derived]', () => {
     const perMetre = ((3 ** 2 / 2) * 1.15 * 7.85) / 1000;
     expect(perMetre).toBeCloseTo(0.041, 3);

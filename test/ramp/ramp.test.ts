@@ -81,7 +81,7 @@ describe('the default design: lip 600 mm, 30°, 40×40×3, two layers of 9 mm', 
   });
 });
 
-describe('upright cut lengths against the handbook table (R_b 3058, b 30; derived)', () => {
+describe('upright cut lengths against a worked table (R_b 3058, b 30; derived)', () => {
   // Long / centre / short at θ 10°…40° above the line's lowest point: 49.1/46.5/43.9 … 728.1/715.4/702.9.
   test.each([
     [10, 49.1, 46.5, 43.9],

@@ -8,7 +8,7 @@ import { askKey } from '../../src/stages/situation.ts';
 import { BEGUN, surveyed } from './rail-findings-measured.ts';
 import { situationFor } from './situation-for.ts';
 
-/** The handbook's worked rail: R 3000, 45°, 25 slits, 26 stations read to 0.5; truth 1.2 mrad a slit and 20 at slit 10 [derived]. */
+/** A worked rail: R 3000, 45°, 25 slits, 26 stations read to 0.5; truth 1.2 mrad a slit and 20 at slit 10 [derived]. */
 const WORKED: RailQuestion = {
   line: { radius_mm: 3000, bend_rad: Math.PI / 4, slits_mm: evenSlits(3000, Math.PI / 4, 25) },
   stations_mm: [0, ...Array.from({ length: 24 }, (_, k) => 94.25 * (k + 1)), 2356.2],

@@ -28,7 +28,7 @@ const figure = (sheet: ReturnType<typeof page>, id: string): number => {
 const REF = set('shape', { radius: 3000, exit: 45 * DEG });
 
 describe('the plan', () => {
-  test('the lines of a 3000 mm, 45° ramp under 18 mm of deck stand as the handbook table has them', () => {
+  test('the lines of a 3000 mm, 45° ramp under 18 mm of deck stand as a worked table has them', () => {
     // Curve page 1.2, derived: deck top, rail top face, back wall, rail bottom face of 40×40×3.
     const sheet = page(REF);
     const table = [

@@ -21,11 +21,17 @@ export const entriesOf = (doings: readonly (Doing & { id?: string })[]): Entry[]
   );
 
 /** What a stage sees of a build told by these doings. */
-export const situationFor = (doings: readonly Doing[], answers: Situation['answers'] = new Map()): Situation => {
+export const situationFor = (
+  doings: readonly Doing[],
+  answers: Situation['answers'] = new Map(),
+): Situation => {
   const build = fold(entriesOf(doings));
   const planned = settle(build.name, build.system, build.answers);
   if (!planned.ok) throw new Error(planned.fault.message);
-  const measured = measuredOf(build, { tube: planned.value.tube, deck_mm: deckThickness(planned.value.deck) });
+  const measured = measuredOf(build, {
+    tube: planned.value.tube,
+    deck_mm: deckThickness(planned.value.deck),
+  });
   const ramp = rampOf(build.name, build.system, build.answers, measured);
   if (!ramp.ok) throw new Error(ramp.fault.message);
   return { build, measured, ramp: ramp.value, answers, now: NOW };

@@ -160,7 +160,7 @@ describe('what a change of offsets tells', () => {
   });
 
   test('an even curl of 50 mrad over the rail leaves about sΔΘ/16 of it, laid at its best', () => {
-    // Derived in the handbook of curve and distortion, 6.5: minimax e = ΔΘ·s/16; least squares leaves a third more.
+    // Derived: minimax e = ΔΘ·s/16; least squares leaves a third more.
     const plan = planOf(begun());
     const n = plan.slits.length;
     const worst = worstLaid(

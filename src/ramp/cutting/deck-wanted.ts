@@ -10,7 +10,7 @@ export const SHEET = {
   us: { long: 2438.4, wide: 1219.2 },
 } as const;
 
-/** Least distance between the joints of two layers, mm: one crossmember's spacing (bench-practice 0-5). */
+/** Least distance between the joints of two layers, mm: one crossmember's spacing (common practice). */
 const STAGGER = 200;
 /** Boards bought over, for splits and knots: 10 % [practice]. */
 const BOARDS_OVER = 1.1;

@@ -35,12 +35,12 @@ export type Sawn = Readonly<{ need: string; section: string; length_mm: number; 
 
 /**
  * An upright cut later may come out longer than drawn by this, mm: scatter of the kerf moves the lip by 8 mm either way
- * (bench-practice item 10), and a saw takes its share [practice].
+ * (common practice), and a saw takes its share [practice].
  */
 export const HELD_OVER = 10;
-/** The tenth that is bought over (bench-practice "plan": one rail and 10 %). */
+/** The tenth that is bought over (common practice: one rail and 10 %). */
 const SPARE_SHARE = 0.1;
-/** Test pieces come out of the rail tube's spare: three of 300 mm, or a foot (bench-practice list "cut"). */
+/** Test pieces come out of the rail tube's spare: three of 300 mm, or a foot (common practice). */
 const TEST_PIECES = { metric: 3 * 300, us: 3 * 304.8 } as const;
 
 const SQUARE: EndCuts = { first_rad: 0, second_rad: 0 };

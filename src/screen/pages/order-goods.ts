@@ -117,7 +117,7 @@ const consumed = (view: View): readonly Line[] => {
   return lines;
 };
 
-/** What the later stages want and nobody thinks of at the yard (bench-practice section 5), counted from the design. */
+/** What the later stages want and nobody thinks of at the yard (common practice), counted from the design. */
 const forgotten = (view: View): readonly Line[] => {
   const { ramp } = view;
   const rails = ramp.rails.length;

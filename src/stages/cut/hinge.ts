@@ -5,12 +5,12 @@ import { tubeMassPerMetre } from '../../ramp/mass.ts';
 const YIELD_MPa = 235;
 const GRAVITY = 9.80665;
 
-/** How far above the back of the tube a slit stops: where the flat of the side turns into the corner, 2t (bench-practice 1-8). */
+/** How far above the back of the tube a slit stops: where the flat of the side turns into the corner, 2t (common practice). */
 export const stopLine = (tube: Tube): number => 2 * tube.wall_mm;
 
 /**
  * The free overhang at which a slit rail folds at its back wall under its own weight, mm: √(2M/w) with M = f·B·t²/4, the plastic
- * bending of the back wall alone, and w the tube's weight (bench-practice 0-3; derived).
+ * bending of the back wall alone, and w the tube's weight (common practice; derived).
  */
 export const foldingOverhang = (tube: Tube): number => {
   const moment_Nmm = (YIELD_MPa * tube.width_mm * tube.wall_mm ** 2) / 4;

@@ -42,5 +42,5 @@ export const railRun = (
   return { worst_mm, lip_mm };
 };
 
-/** Largest smooth offset of a rail that is left alone, mm: 4 for a novice, 2 in a careful shop (bench-practice 2-14). */
+/** Largest smooth offset of a rail that is left alone, mm: 4 for a novice, 2 in a careful shop (common practice). */
 export const RAIL_LIMIT = { novice: 4, 'careful shop': 2 } as const;

@@ -7,7 +7,7 @@ import { RAIL_LIMIT, railRun } from './rail-run.ts';
 
 type Note = EntryOf<'slit-noted'>;
 
-/** No upright stands within this of a nicked back wall, mm (bench-practice 1-8). */
+/** No upright stands within this of a nicked back wall, mm (common practice). */
 const CLEAR_OF_NICK = 50;
 
 type About = Readonly<{ plan: RailPlan; slit: SlitSpot; note: Note; limit: number; fills: Fills }>;

@@ -7,15 +7,15 @@ import { sawItemKey, slitStrip } from '../slit-strip.ts';
 import { stopLine } from './hinge.ts';
 import { markItemKey, markKey, nextMark, nextSlit, type Third, thirdsOf } from './thirds.ts';
 
-/** The rail is clamped this near both sides of the cut, so that it cannot sag shut on the disc, mm (bench-practice 0-2). */
+/** The rail is clamped this near both sides of the cut, so that it cannot sag shut on the disc, mm (common practice). */
 const CLAMP_NEAR = 150;
-/** Slits between two looks at the disc and the hands (bench-practice 0-2). */
+/** Slits between two looks at the disc and the hands (common practice). */
 const REST_AFTER = 5;
-/** Two registrations of three cuts agree to this for a first-timer, mm (bench-practice 0-1). */
+/** Two registrations of three cuts agree to this for a first-timer, mm (common practice). */
 const THREE_CUTS = 0.5;
-/** Strip that must pass along the whole face, mm (bench-practice 0-1). */
+/** Strip that must pass along the whole face, mm (common practice). */
 const STRIP = 1;
-/** A disc slower than this times the first five slits is done (bench-practice 1-10). */
+/** A disc slower than this times the first five slits is done (common practice). */
 const SLOWER = 1.5;
 
 const length = (v: number): Fill => ({ v, as: 'length' });

@@ -5,7 +5,7 @@ import type { Situation } from '../situation.ts';
 const ONE_LIFTS_kg = 25;
 const TOGETHER = 2 / 3;
 
-/** People wanted to lift the bare frame, the builder among them: ⌈mass/(2/3·25 kg)⌉, never fewer than two (bench-practice list "assemble"; practice). */
+/** People wanted to lift the bare frame, the builder among them: ⌈mass/(2/3·25 kg)⌉, never fewer than two (common practice). */
 export const liftPeople = (s: Situation): number =>
   Math.max(2, Math.ceil(s.ramp.masses.frame_kg / (ONE_LIFTS_kg * TOGETHER)));
 
@@ -16,7 +16,7 @@ export const helpersSaid = (s: Situation): number | null =>
 /** Free floor round a rail lying on its jig, mm each side (common practice: room to kneel and to turn it). */
 export const ROOM_ROUND_JIG = 600;
 
-/** Jig sheets of 2440 × 1220 mm: ⌈(run + 600)/2440⌉ × ⌈(height + 600)/1220⌉ (bench-practice list "bay"). */
+/** Jig sheets of 2440 × 1220 mm: ⌈(run + 600)/2440⌉ × ⌈(height + 600)/1220⌉ (common practice). */
 export const jigSheets = (s: Situation): number =>
   Math.ceil((s.ramp.lip.x_mm + ROOM_ROUND_JIG) / 2440) * Math.ceil((s.ramp.lip.y_mm + ROOM_ROUND_JIG) / 1220);
 

@@ -6,15 +6,15 @@ import type { Situation } from '../situation.ts';
 import { BAR_mm, barCount } from './bars.ts';
 import { jigSheets } from './place.ts';
 
-/** Steel is bought a tenth over (bench-practice "buy"): the spare comes before the waste is made small. */
+/** Steel is bought a tenth over (common practice): the spare comes before the waste is made small. */
 const SPARE_SHARE = 1.1;
 /** What an abrasive saw takes with each cut, mm (2.5 to 3 [practice]). */
 const SAW_KERF = 3;
 /** A sheet of ply and of plate as a yard sells it, mm: 1220 × 2440 (trade size). */
 const SHEET = { long: 2440, wide: 1220 } as const;
-/** Blocks stand both sides of the rail every 2.5 flats, and four more; three screws each (bench-practice "bay"). */
+/** Blocks stand both sides of the rail every 2.5 flats, and four more; three screws each (common practice). */
 const FLATS_PER_BLOCK = 2.5;
-/** One clamp for so much of rail, mm (bench-practice "tack"). */
+/** One clamp for so much of rail, mm (common practice). */
 const RAIL_PER_CLAMP = 400;
 
 type Value = NonNullable<Item['value']>;

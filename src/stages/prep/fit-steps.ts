@@ -4,7 +4,7 @@ import { pieceName } from '../piece-name.ts';
 import type { Item, Phrase, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 
-/** A vent before the closing weld, and a drain at the low point, mm (bench-practice 1-24 and 2-16; common practice). */
+/** A vent before the closing weld, and a drain at the low point, mm (common practice). */
 const VENT = [5, 6] as const;
 const DRAIN = [8, 10] as const;
 /** No hole this near to a slit or an upright, mm; bright metal this far from every joint (common practice). */
@@ -12,7 +12,7 @@ const CLEAR = 25;
 const CLEAN_BACK = 25;
 /** Edge taken off, mm (common practice). */
 const EDGE = 1;
-/** Gap a dry fit may show, mm (bench-practice 2-14 and handbook of joints: root gap; common practice). */
+/** Gap a dry fit may show, mm (common practice). */
 export const FIT_GAP = 1.5;
 
 const thickness = (v: number) => ({ v, as: 'thickness' }) as const;

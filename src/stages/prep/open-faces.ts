@@ -4,11 +4,11 @@ import type { StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { slitStrip } from '../slit-strip.ts';
 
-/** From this wall a closed slit welded from one side is opened to a V first, mm (bench-practice 2-2; common practice). */
+/** From this wall a closed slit welded from one side is opened to a V first, mm (common practice). */
 const OPEN_FROM_WALL = 2.5;
-/** The V: depth and width at the face, mm, low and high (bench-practice 2-2; common practice). */
+/** The V: depth and width at the face, mm, low and high (common practice). */
 const V = { deep: [1, 1.5], wide: [2, 2.5] } as const;
-/** Throat that a bead is counted with, share of the wall: without the V, and with it (bench-practice 2-2; common practice). */
+/** Throat that a bead is counted with, share of the wall: without the V, and with it (common practice). */
 const THROAT = { closed: 50, opened: 70 } as const;
 
 const thickness = (v: number) => ({ v, as: 'thickness' }) as const;

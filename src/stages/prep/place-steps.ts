@@ -10,7 +10,7 @@ const CLEAR_m = 35 * 0.3048;
 /** Session limit of hot work for one person, and least time from the last arc to leaving, s (common practice; NFPA 51B-2019: an hour [found]). */
 const SESSION_s = 2.5 * 3600;
 const WATCH_s = 3600;
-/** Steel lies this far up from the floor, with a plate so thick under each tack, mm (bench-practice 1-14; common practice). */
+/** Steel lies this far up from the floor, with a plate so thick under each tack, mm (common practice). */
 const STEEL_UP = 50;
 const PLATE = 3;
 /** Skin burns in an arc's light in this time, s (common practice). */

@@ -2,7 +2,7 @@ import type { Situation } from '../situation.ts';
 
 /**
  * How far a rail may be off, mm: smooth error, mismatch of two rails, sideways bow. A novice's first; a careful shop has a table
- * (bench-practice: common practice). Tight numbers cause the damage they fear.
+ * (common practice). Tight numbers cause the damage they fear.
  */
 const LIMITS = {
   novice: { smooth: 4, mismatch: 4, sideways: 3 },

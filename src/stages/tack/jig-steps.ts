@@ -18,9 +18,9 @@ import type { Situation } from '../situation.ts';
 const POINT_STEP = { metric: 300, us: 304.8 } as const;
 /** Tack lines of two rails that differ by less at the lip are one line, mm (a scribed line and an eye). */
 const ONE_LINE = 1;
-/** Template of sheet or hardboard, mm thick, low and high, and its least length where it is moved along, mm (bench-practice 0-12; common practice). */
+/** Template of sheet or hardboard, mm thick, low and high, and its least length where it is moved along, mm (common practice). */
 const TEMPLATE = { low: 6, high: 9, least: 1200 } as const;
-/** Steel between a tack and the wood under it, mm, and how far wood must keep from an arc otherwise, mm (bench-practice 0-6; common practice). */
+/** Steel between a tack and the wood under it, mm, and how far wood must keep from an arc otherwise, mm (common practice). */
 const SHIM = 3;
 const WOOD_CLEAR = 300;
 const SHEET = 18;

@@ -13,9 +13,9 @@ const DEGREE = Math.PI / 180;
 const SIDEWAYS_STATIONS = 7;
 /** Surveys come after the last third of every rail that goes in step. */
 const AFTER_THIRDS = 12;
-/** Places a plank is strapped to a slit rail to carry it (bench-practice 0-3; common practice). */
+/** Places a plank is strapped to a slit rail to carry it (common practice). */
 const STRAPS = 4;
-/** Stations read twice, whose spread is what a reading is worth (bench-practice 0-12; common practice). */
+/** Stations read twice, whose spread is what a reading is worth (common practice). */
 const TWICE = 5;
 
 const length = (v: number) => ({ v, as: 'length' }) as const;

@@ -7,15 +7,15 @@ import type { Situation } from '../situation.ts';
 import { tackLengths } from './limits.ts';
 import { bendAfter, KEYS, leverOf, type Third, tackOrder, thirdsOf } from './thirds.ts';
 
-/** Kerf of a slit as a first-timer saws it, mm either way: what the bend of a third may be out by (bench-practice 1-4; common practice). */
+/** Kerf of a slit as a first-timer saws it, mm either way: what the bend of a third may be out by (common practice). */
 const KERF_SCATTER = 0.1;
 /** A gap thinner than this is no gap: the faces are closed tight, mm (common practice). */
 const LEAST_GAP = 0.1;
 /** A look that differs by more changes how the rest is tacked, rad: 0.3° (common practice: three readings of a 0.1° gauge). */
 const LOOK = (0.3 * Math.PI) / 180;
-/** What a tack pulls its slit shut by, mm (handbook of tacks and bench-practice 1-13; common practice). */
+/** What a tack pulls its slit shut by, mm (common practice). */
 const TACK_PULLS = [0.2, 0.5] as const;
-/** Legs a straight edge needs to read an angle, mm: 1 mm on 600 is 0.1° (bench-practice 1-9; exact). */
+/** Legs a straight edge needs to read an angle, mm: 1 mm on 600 is 0.1° (common practice; exact). */
 const LEG = 600;
 
 const thickness = (v: number) => ({ v, as: 'thickness' }) as const;

@@ -5,17 +5,17 @@ import { halvesOf, ROUND } from '../weld-order.ts';
 import { HAND_OFF, HAND_WARM_C, SIDEWAYS_LIMIT, SMOOTH_LIMIT } from './limits.ts';
 import { slitNumbers, tackedBend, topsOf } from './rail-pull.ts';
 
-/** Up to this wall the rail stands slits up and its sides are welded downward; thicker ones are welded lying, mm (bench-practice 1-17; common practice). */
+/** Up to this wall the rail stands slits up and its sides are welded downward; thicker ones are welded lying, mm (common practice). */
 const STANDING_TO_WALL = 2.4;
-/** Fit-up tacks grown before the sides are welded, mm, low and high (bench-practice 2-8; common practice). */
+/** Fit-up tacks grown before the sides are welded, mm, low and high (common practice). */
 const GROWN = { thin: [5, 6], thick: [8, 10] } as const;
-/** A side weld stops this short of the back corner and is stitched on; it wraps so far round the top corner, mm (bench-practice 1-17; common practice). */
+/** A side weld stops this short of the back corner and is stitched on; it wraps so far round the top corner, mm (common practice). */
 const STITCH = 10;
 const WRAP = [5, 8] as const;
 /** Fire watch after the last arc, and the look after it, s (NFPA 51B-2019: an hour, and up to three more of looking [found]). */
 const WATCH_s = 3600;
 const LOOK_AGAIN_s = 3 * 3600;
-/** Straight edge's legs: 1 mm on 600 is 0.1° (bench-practice 1-9; exact). */
+/** Straight edge's legs: 1 mm on 600 is 0.1° (common practice; exact). */
 const LEG = 600;
 
 const length = (v: number) => ({ v, as: 'length' }) as const;

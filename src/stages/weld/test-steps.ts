@@ -4,13 +4,13 @@ import type { Item, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { around, pullBand } from './rail-pull.ts';
 
-/** Angle of a straight edge's legs: 1 mm on 600 is 0.1° (bench-practice 1-9; exact). */
+/** Angle of a straight edge's legs: 1 mm on 600 is 0.1° (common practice; exact). */
 const LEG = 600;
 /** A gauge's step at each end of what is read, rad. */
 const GAUGE = (0.2 * Math.PI) / 180;
-/** What a closed slit of the bend test is opened to, rad, without a tear (bench-practice 1-16; common practice). */
+/** What a closed slit of the bend test is opened to, rad, without a tear (common practice). */
 const OPENED_TO = (20 * Math.PI) / 180;
-/** After so long without welding, or with another wire, gas or wall, the test pieces are made again, weeks (bench-practice 2-12; common practice). */
+/** After so long without welding, or with another wire, gas or wall, the test pieces are made again, weeks (common practice). */
 const GOOD_FOR_WEEKS = 8;
 const angle = (v: number) => ({ v, as: 'angle' }) as const;
 
