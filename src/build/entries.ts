@@ -40,6 +40,8 @@ export const DESIGN_VALUES = {
   tolerance: z.enum(['novice', 'careful shop']),
   clamps: z.int(),
   standard: z.enum(['AISC', 'EN']),
+  spacing: finite,
+  ground: z.enum(['concrete', 'gravel', 'sand', 'clay', 'dry lawn', 'wet lawn', 'soft or filled ground']),
 } as const;
 
 export const SURVEY_PHASES = ['tacked', 'half-welded', 'cold', 'braced', 'unclamped'] as const;

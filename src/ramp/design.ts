@@ -1,4 +1,5 @@
 import type { System } from '../quantity/quantities.ts';
+import type { GROUNDS } from '../reckon/strength/ground.ts';
 
 /** Two of these fix the curve; the design keeps which two were given and their numbers, never the derived ones. */
 export type ShapeName = 'height' | 'run' | 'radius' | 'exit' | 'arc';
@@ -11,6 +12,8 @@ export type Deck =
   | Readonly<{ kind: 'boards'; thickness_mm: number; board_mm: number }>;
 
 export type CutterKind = 'thin disc' | 'band saw' | 'hacksaw' | 'chop saw';
+
+export type GroundName = keyof typeof GROUNDS;
 
 /** What the person has answered. Every field may be missing; `settle` fills the gaps with defaults that fit. */
 export type DesignAnswers = Readonly<{
@@ -39,6 +42,10 @@ export type DesignAnswers = Readonly<{
   tolerance: 'novice' | 'careful shop';
   /** Clamps the person owns. */
   clamps: number;
+  /** Greatest distance between uprights along a rail's back wall, mm. */
+  spacing: number;
+  /** What the ramp stands on when it is ridden. */
+  ground: GroundName;
   /** Which standard judges strength. Fixed at the start, by default with the units. */
   standard: 'AISC' | 'EN';
 }>;
@@ -64,6 +71,8 @@ export const DESIGN_FIELDS: readonly DesignField[] = [
   'tolerance',
   'clamps',
   'standard',
+  'spacing',
+  'ground',
 ];
 
 export type RailName = string;

@@ -5,6 +5,8 @@ import { curveOf, type RailPlan } from './rail-plan.ts';
 import type { RailShape } from './rail-shape.ts';
 import type { Design } from './settle.ts';
 
+export { UPRIGHT_SPACING } from './settle.ts';
+
 export type MemberKind =
   | 'curved rail'
   | 'base rail'
@@ -50,8 +52,6 @@ export type Member = Readonly<{
 /** Least height of an upright worth cutting, mm, and of a bay worth a diagonal (common practice). */
 const LEAST_UPRIGHT = 70;
 const DIAGONAL_HEIGHT = 250;
-/** Largest spacing of uprights under a novice's slit rail of 40×40×3, mm: 320 as a single span (bench-practice 2-3; derived). */
-export const UPRIGHT_SPACING = 320;
 /** Least clear distance of an upright's edge, a crossmember's edge or a screw from any slit, mm (common practice). */
 export const CLEAR_OF_SLIT = 25;
 
@@ -94,7 +94,7 @@ export const uprightFlats = (d: Design, plan: RailPlan, shape: RailShape): reado
       if (pick > 0) chosen.push(pick);
       return chosen;
     }
-    if (pick > 0 && from - at > UPRIGHT_SPACING) {
+    if (pick > 0 && from - at > d.spacing) {
       chosen.push(pick);
       from = plan.flats_mm[pick] ?? from;
     }

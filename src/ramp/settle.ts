@@ -6,6 +6,9 @@ import type { Answered, Deck, DesignAnswers, Tube } from './design.ts';
 
 export type Arc = CurveArc;
 
+/** Largest spacing of uprights under a novice's slit rail of 40×40×3, mm: 320 as a single span (common practice; derived). */
+export const UPRIGHT_SPACING = 320;
+
 /** A design with every gap filled by a default that fits the answers given, and its curve solved. */
 export type Design = Readonly<DesignAnswers & { name: string; system: System; arc: Arc; answered: Answered }>;
 
@@ -88,6 +91,8 @@ export const settle = (
       sequence: 'in step',
       tolerance: 'novice',
       clamps: 6,
+      spacing: UPRIGHT_SPACING,
+      ground: 'dry lawn',
       standard: system === 'us' ? 'AISC' : 'EN',
       ...answered,
       tube: { ...(answered.tube ?? d.tube), ...measured },
