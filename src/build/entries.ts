@@ -45,7 +45,6 @@ export const DESIGN_VALUES = {
 } as const;
 
 export const SURVEY_PHASES = ['tacked', 'half-welded', 'cold', 'braced', 'unclamped'] as const;
-export type SurveyPhase = (typeof SURVEY_PHASES)[number];
 /** `curve`: offsets square to the line. `sideways`: bow from a string along the side, + toward the middle of the ramp. */
 export const SURVEY_KINDS = ['curve', 'sideways'] as const;
 export const FACES = ['rail bottom face', 'rail top face'] as const;

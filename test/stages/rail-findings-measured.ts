@@ -1,6 +1,5 @@
 import type { Doing, EntryOf } from '../../src/build/entries.ts';
 import { compute } from '../../src/coach/compute.ts';
-import { tackLineOffset } from '../../src/ramp/rail-shape.ts';
 import { fitRigid, rigidColumns } from '../../src/reckon/rail/rigid.ts';
 import { railFindings } from '../../src/stages/rail-findings.ts';
 import type { Fills, Finding } from '../../src/stages/sheet.ts';
@@ -133,12 +132,6 @@ export const bowed = (
     },
     { kind: 'survey-closed', survey: id },
   ];
-};
-
-/** Offset of the tack line from the finished line at the lip, mm. */
-export const tackAtLip = (s: Situation, rail = 'A'): number => {
-  const plan = s.ramp.plans.get(rail);
-  return plan === undefined ? 0 : tackLineOffset(plan, plan.toLip_mm);
 };
 
 /** The situation with every heavy question of the rails' pages answered. */

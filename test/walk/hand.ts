@@ -44,7 +44,7 @@ const blocking = (view: View, step: Step): Finding | undefined =>
 export const nextIntent = (view: View, hand: Hand): Intent | null => {
   const open = openSurvey(view.build);
   if (open !== null) {
-    const at = open.readings.findIndex(r => r === null);
+    const at = open.readings.indexOf(null);
     if (at < 0) return { do: 'close-survey' };
     const step = view.steps.find(
       s => s.survey?.rail === open.rail && s.survey.phase === open.phase && s.survey.kind === open.kind,

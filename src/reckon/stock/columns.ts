@@ -1,5 +1,4 @@
 /** One way to cut one bar, spelled out. */
-export type Column = Readonly<{ kind: Int32Array; times: Int32Array; type: number; size: number }>;
 
 /** Ways to cut a bar, kept end to end in flat rows so that the pricing loop stays in one place. */
 export class Columns {
