@@ -12,13 +12,15 @@ import type { Place } from './desk.ts';
 export const isLongAway = (view: View): boolean => daysAway(view) >= 1;
 
 /** Back after days away: where you stopped, what to look at, what comes next. */
-export const backPlace = (): Place => {
+export const backPlace = (opened: View): Place => {
+  // As it was found: a remark made on this page is no evening's work.
+  const days = daysAway(opened);
+  const last = lastWorked(opened);
+  const checks = rechecksOf(opened);
   const stageOf = (view: View) => view.next?.stage ?? 'finish';
   const place: Place = {
     rows: desk => {
       const c = desk.context();
-      const days = daysAway(c.view);
-      const last = lastWorked(c.view);
       const when =
         last === null
           ? ''
@@ -28,7 +30,6 @@ export const backPlace = (): Place => {
               month: 'long',
               year: 'numeric',
             });
-      const checks = rechecksOf(c.view);
       const findings = openFindings(c.view);
       const next = c.view.next;
       const steps = c.view.steps.filter(s => s.stage === stageOf(c.view));

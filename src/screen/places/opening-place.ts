@@ -25,7 +25,7 @@ export const showBuild = (desk: Desk, keeper: Keeper): void => {
     return;
   }
   goNow(desk);
-  if (isLongAway(keeper.view())) desk.push(backPlace());
+  if (isLongAway(keeper.view())) desk.push(backPlace(keeper.view()));
 };
 
 /** The first page: no build is open yet. */
