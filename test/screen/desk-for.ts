@@ -10,7 +10,7 @@ import { asksOf, withAnswer } from '../../src/coach/tasks.ts';
 import { viewOf } from '../../src/coach/view.ts';
 import { toAscii } from '../../src/drawing/ascii-twin.ts';
 import { rowText } from '../../src/drawing/cells.ts';
-import { copyDemo, createBuild, listBuilds } from '../../src/machine/builds.ts';
+import { copyDemo, createBuild, type ListedBuild, listBuilds } from '../../src/machine/builds.ts';
 import { folders } from '../../src/machine/folders.ts';
 import type { System } from '../../src/quantity/quantities.ts';
 import { Desk } from '../../src/screen/places/desk.ts';
@@ -42,15 +42,19 @@ export const deskFor = (
   const now = options.now ?? (() => new Date('2026-11-20T19:00:00Z'));
   let units: System = 'metric';
   let quit: number | null = null;
+  /** Whoever has heavy questions: the open build, and pages with questions of their own. */
+  const asking = new Set<Pick<Keeper, 'view' | 'know'>>();
   const demoFolder = options.demo === undefined ? folders().demo : options.demo;
   const opened = (path: string): Keeper | string => {
     const keeper = openKeeper(path, { now });
     return keeper.ok ? keeper.value : keeper.fault.message;
   };
-  const rows = (
-    list: { name: string; path: string; lastAt: string | null; count: number }[],
-    demo: boolean,
-  ) => list.map(b => ({ name: b.name, path: b.path, lastAt: b.lastAt, count: b.count, demo }));
+  const rows = (list: readonly ListedBuild<Entry>[], demo: boolean) =>
+    list.map(b => {
+      const begun = b.entries.find(e => e.kind === 'build-begun');
+      const name = begun?.kind === 'build-begun' ? begun.name : b.name;
+      return { name, path: b.path, lastAt: b.lastAt, count: b.count, demo };
+    });
   const found = (where: string | null) => {
     const list = where === null ? null : listBuilds<Entry>(where, understandEntry);
     return list?.ok === true ? [...list.value.builds] : [];
@@ -78,11 +82,17 @@ export const deskFor = (
     },
     ways: waysBetween(() => ({
       builds: () => rows(found(folder), false),
-      demos: () => rows(found(demoFolder), true),
+      demos: () =>
+        rows(
+          [...found(demoFolder)].sort((a, b) => b.count - a.count),
+          true,
+        ),
       folder: 'sessions',
       scene: () => sideView(viewOf([], now().getTime()).situation),
     })),
-    think: () => {},
+    think: keeper => {
+      asking.add(keeper);
+    },
     units: () => units,
     setUnits: system => {
       units = system;
@@ -105,13 +115,19 @@ export const deskFor = (
       return (ascii ? toAscii(shown, columns) : shown).map(r => rowText(r).trimEnd()).join('\n');
     },
     think: async () => {
-      for (let round = 0; round < 4; round++) {
-        const keeper = desk.keeper;
-        const asks = keeper === null ? [] : asksOf(keeper.view());
-        if (keeper === null || asks.length === 0) return;
-        let answers = keeper.view().situation.answers;
-        for (const ask of asks) answers = withAnswer(answers, ask, await compute(ask));
-        keeper.know(answers);
+      for (let round = 0; round < 8; round++) {
+        if (desk.keeper !== null) asking.add(desk.keeper);
+        let any = false;
+        for (const keeper of asking) {
+          let answers = keeper.view().situation.answers;
+          for (const ask of asksOf(keeper.view())) {
+            any = true;
+            answers = withAnswer(answers, ask, await compute(ask));
+          }
+          keeper.know(answers);
+        }
+        desk.rows();
+        if (!any) return;
       }
     },
     quitWith: () => quit,

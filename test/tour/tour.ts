@@ -26,7 +26,10 @@ export const tour = async (): Promise<string> => {
   screens.push(fenced('f: the findings', at(t, 'f')));
   screens.push(fenced('Enter on the first: what it means, and what can be done', at(t, '\r')));
   t.press('\x1b', '\x1b');
-  screens.push(fenced('2: cutting, the running tape of a third', at(t, '2')));
+  t.press('o');
+  await t.think();
+  screens.push(fenced('o: the order sheet', t.text()));
+  t.press('\x1b');
   t.press('6');
   screens.push(fenced('6: uprights, cut to the rail that was measured', t.text()));
   screens.push(fenced('i: what to do now when hurt', at(t, 'i')));

@@ -155,7 +155,7 @@ export const hurtPage = (c: PageContext, lit: number, open: boolean, keys: Row):
   const head = [titleRow(c), ruleRow(c, 'hurt: what to do now')];
   const first = row(' ', [
     'halt',
-    ' Bleeding hard, burned badly, not breathing well, in doubt: call 112, 911 or 999 now. ',
+    ' Hard bleeding, a bad burn, hard to breathe, any doubt: call 112, 911 or 999. ',
   ]);
   if (!open || one === undefined) {
     return page(

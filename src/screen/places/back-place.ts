@@ -3,7 +3,7 @@ import { openFindings, type View } from '../../coach/view.ts';
 import { padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { say } from '../../words/say.ts';
-import { echoRow, page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
+import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
 import { findingText, stepText } from '../pages/step-words.ts';
 import { tallRows } from '../pages/tall-figures.ts';
 import { commonAct } from './common.ts';
@@ -37,6 +37,8 @@ export const backPlace = (opened: View): Place => {
         s => s.state === 'done' || s.state === 'skipped' || s.state === 'stale',
       ).length;
       const lines = findings.slice(0, 3).map(f => row('   ', findingText(c.voice, f, 'title') ?? f.key));
+      const taken = 3 + 2 + 3 + (lines.length === 0 ? 0 : lines.length + 1) + 2 + checks.length + 2;
+      const reasons = taken + checks.length <= pageRows(c);
       const body: Row[] = [
         ...tallRows(
           [
@@ -62,7 +64,7 @@ export const backPlace = (opened: View): Place => {
           const why = say(c.voice, { words: `rechecks.${k.id}.why`, fills: { rail: k.rail ?? '' } });
           const first = row(' ', ['quiet', `· ${padTo(k.measured ? 'measure' : 'look', 9)}`], title);
           // The reasons go where there is room for them; the things to do never do.
-          return checks.length > 5 ? [first] : [first, row('            ', ['quiet', why])];
+          return reasons ? [first, row('            ', ['quiet', why.split('. ')[0] ?? why])] : [first];
         }),
         ruleRow(c, 'then'),
         next === null
