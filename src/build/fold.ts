@@ -1,5 +1,5 @@
-import type { Answered, DesignField, RailName } from '../ramp/design.ts';
-import type { Entry, EntryOf } from './entries.ts';
+import { type Answered, DESIGN_FIELDS, type DesignField, type RailName } from '../ramp/design.ts';
+import { DESIGN_VALUES, type Entry, type EntryOf } from './entries.ts';
 import { goneIds, inOrder } from './order.ts';
 
 export type StepKey = string;
@@ -256,6 +256,12 @@ export const fold = (entries: readonly Entry[]): Build => {
         }
         const spoilt = typeof e.plan.spoils === 'string' ? pieces.get(e.plan.spoils) : undefined;
         if (spoilt !== undefined) pieces.set(spoilt.id, { ...spoilt, fate: 'spoiled' });
+        // A remedy of the plan is a change of the design: the same field, checked like an answer.
+        const field = DESIGN_FIELDS.find(f => f === e.plan.field);
+        if (field !== undefined && DESIGN_VALUES[field].safeParse(e.plan.value).success) {
+          answers[field] = e.plan.value;
+          setAt.set(field, e.n);
+        }
         const rail = e.plan.rail;
         if (RESHAPES.has(e.remedy) && typeof rail === 'string') {
           for (const [id, s] of surveys) if (s.rail === rail) surveys.set(id, { ...s, retired: true });

@@ -162,3 +162,14 @@ describe('a build is the fold of its journal', () => {
     );
   });
 });
+
+test('a remedy that changes the design changes it, and only to something that fits', () => {
+  const chosen = (value: unknown): Doing => ({
+    kind: 'remedy-chosen',
+    finding: 'plan-steep',
+    remedy: 'steep-longer',
+    plan: { field: 'width', value },
+  });
+  expect(fold(entriesOf([begun, chosen(900)])).answers.width).toBe(900);
+  expect(fold(entriesOf([begun, chosen('wide')])).answers.width).toBeUndefined();
+});

@@ -197,7 +197,13 @@ export const answerFor = (part: Part, said: Said, view: View): { field: string; 
     case 'shape': {
       const height =
         said.height ?? `${view.build.answers.shape?.height ?? view.ramp.design.arc.height_mm} mm`;
-      if (part.id === 'height') return { field: 'shape', value: { height } };
+      if (part.id === 'height') {
+        // The second size stays what it was when the lip alone is changed.
+        const [other] = Object.entries(view.build.answers.shape ?? {}).filter(([k]) => k !== 'height');
+        const kept =
+          other === undefined ? {} : { [other[0]]: `${other[1]} ${other[0] === 'exit' ? 'rad' : 'mm'}` };
+        return { field: 'shape', value: { height, ...kept } };
+      }
       return { field: 'shape', value: { height, [second(said, view)]: said[part.id] } };
     }
     case 'first':

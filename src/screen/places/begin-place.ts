@@ -1,6 +1,6 @@
 import { REFUSED_USES } from '../../coach/decide/answer.ts';
 import { preview } from '../../coach/decide/decide.ts';
-import type { View } from '../../coach/view.ts';
+import { openFindings, type View } from '../../coach/view.ts';
 import { drawScene } from '../../drawing/braille.ts';
 import { padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
@@ -10,19 +10,30 @@ import { say } from '../../words/say.ts';
 import { fieldRows } from '../fields/field-rows.ts';
 import { openField, understood } from '../fields/number-field.ts';
 import { echoRow, page, ruleRow, titleRow } from '../pages/frame.ts';
+import { findingText, stepText } from '../pages/step-words.ts';
 import { answerFor, PARTS, type Part, type Said } from './begin-parts.ts';
 import { commonAct, goNow } from './common.ts';
 import type { Desk, Place } from './desk.ts';
 
 const QUESTIONS = [...new Set(PARTS.map(p => p.question))];
 
-/** The questions of a build's beginning; each answer is on disk as it is given. */
-export const beginPlace = (desk: Desk): Place => {
+/** What an answer would make of the build that is there: asked once, and only when it makes something of it. */
+type Waiting = Readonly<{ answer: { field: string; value: unknown }; effects: readonly string[] }>;
+
+/**
+ * The questions of a build's beginning; each answer is on disk as it is given. With `only`, one of them again: what a change
+ * does to steel that is cut is said before it is kept.
+ */
+export const beginPlace = (desk: Desk, only?: string): Place => {
   let said: Said = {};
   let at = 0;
   let lit = 0;
+  let waiting: Waiting | null = null;
 
-  const shown = (d: Desk): readonly Part[] => PARTS.filter(p => p.when === undefined || p.when(said, d.view));
+  const shown = (d: Desk): readonly Part[] =>
+    PARTS.filter(
+      p => (only === undefined || p.question === only) && (p.when === undefined || p.when(said, d.view)),
+    );
 
   /** The ramp as it would be with what is typed: the drawing bends along. */
   const trial = (d: Desk): View => {
@@ -66,6 +77,15 @@ export const beginPlace = (desk: Desk): Place => {
   const given = (d: Desk, part: Part, value: string): void => {
     const now = { ...said, [part.id]: value };
     const answer = answerFor(part, now, d.view);
+    if (answer !== null && only !== undefined) {
+      const effects = effectsOf(d, answer);
+      if (effects.length > 0) {
+        said = now;
+        place.field = null;
+        waiting = { answer, effects };
+        return;
+      }
+    }
     if (answer !== null && !d.act({ do: 'answer', ...answer })) {
       const kept = d.message;
       openPart(d);
@@ -74,10 +94,34 @@ export const beginPlace = (desk: Desk): Place => {
     }
     said = now;
     at++;
+    if (only !== undefined && shown(d)[at] === undefined) {
+      d.pop();
+      return;
+    }
     openPart(d);
   };
 
+  /** What would be new to fix, and which ticks would turn stale: the real thing without the append. */
+  const effectsOf = (d: Desk, answer: Waiting['answer']): readonly string[] => {
+    const seen = preview(d.view, { do: 'answer', ...answer });
+    if (!seen.ok) return [];
+    const known = new Set(d.view.findings.map(f => f.key));
+    const stale = new Set(d.view.steps.filter(s => s.state === 'stale').map(s => s.key));
+    return [
+      ...openFindings(seen.value)
+        .filter(f => !known.has(f.key) && f.severity !== 'watch')
+        .map(f => findingText(d.voice, f, 'title') ?? f.key),
+      ...seen.value.steps
+        .filter(s => s.state === 'stale' && !stale.has(s.key))
+        .map(s => `stale: ${stepText(seen.value, d.voice, s, 'title') ?? s.key}`),
+    ];
+  };
+
   const back = (d: Desk): void => {
+    if (at === 0 && only !== undefined) {
+      d.pop();
+      return;
+    }
     if (at === 0) {
       openPart(d);
       d.say('This is the first question. q leaves; what you answered is kept.');
@@ -127,7 +171,7 @@ export const beginPlace = (desk: Desk): Place => {
     const view = trial(d);
     const question = part === undefined ? QUESTIONS.length : QUESTIONS.indexOf(part.question) + 1;
     const trail = row(
-      ' beginning: ',
+      only === undefined ? ' beginning: ' : ' design: ',
       ...QUESTIONS.flatMap((q, i) => [
         [part?.question === q ? 'lit' : 'quiet', part?.question === q ? q.toUpperCase() : q] as const,
         i === QUESTIONS.length - 1 ? '' : ', ',
@@ -139,11 +183,16 @@ export const beginPlace = (desk: Desk): Place => {
       ruleRow(
         c,
         part === undefined ? 'all answered' : `question ${question} of ${QUESTIONS.length}`,
-        'answers can be changed until you cut',
+        only === undefined ? 'answers can be changed until you cut' : 'what a change does is said first',
       ),
     ];
     const top: Row[] = [];
-    if (part === undefined) {
+    if (waiting !== null) {
+      top.push(row(' ', ['lead', 'This change reaches steel that is cut, or work that is done:']), []);
+      top.push(...waiting.effects.slice(0, 10).map(e => row(' ', ['attention', '▲ '], e)));
+      if (waiting.effects.length > 10) top.push(row('   ', `and ${waiting.effects.length - 10} more`));
+      top.push([], row(' ', 'Enter changes it, Esc leaves it as it was. Nothing is lost either way.'));
+    } else if (part === undefined) {
       const refuse = d.view.ramp.problems.filter(p => p.severity === 'refuse');
       const all = [...refuse, ...d.view.ramp.problems.filter(p => p.severity === 'warn')];
       top.push(
@@ -220,6 +269,11 @@ export const beginPlace = (desk: Desk): Place => {
     rows,
     keys: d => {
       const part = shown(d)[at];
+      if (waiting !== null)
+        return [
+          { act: 'open', words: 'change it' },
+          { act: 'back', words: 'leave it as it was' },
+        ];
       if (part === undefined)
         return [
           { act: 'open', words: 'agree, open the plan' },
@@ -235,6 +289,21 @@ export const beginPlace = (desk: Desk): Place => {
     },
     act: (d, act, char) => {
       const part = shown(d)[at];
+      if (waiting !== null) {
+        const { answer } = waiting;
+        if (act === 'open') {
+          waiting = null;
+          if (d.act({ do: 'answer', ...answer })) d.pop();
+          else openPart(d);
+          return true;
+        }
+        if (act === 'back') {
+          waiting = null;
+          openPart(d);
+          return true;
+        }
+        return false;
+      }
       if (act === 'back') {
         back(d);
         return true;
@@ -265,7 +334,7 @@ export const beginPlace = (desk: Desk): Place => {
   // Takes up where the answers end: a question whose field is answered is not asked again.
   const start = shown(desk);
   const open = start.findIndex(p => desk.view.build.answers[p.field] === undefined);
-  at = open < 0 ? start.length : open;
+  at = only !== undefined ? 0 : open < 0 ? start.length : open;
   openPart(desk);
   return place;
 };

@@ -85,6 +85,7 @@ export type Ways = Readonly<{
   glossary: (stage: Stage) => Place;
   caution: (stage: Stage, caution: string, then: () => void) => Place;
   survey: (desk: Desk, step: Step) => Place;
+  design: () => Place;
   /** The opening page, made anew. */
   opening: () => Place;
   held: (keeper: Keeper) => Place;

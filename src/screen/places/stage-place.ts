@@ -1,11 +1,20 @@
 import { openFindings } from '../../coach/view.ts';
 import { itemSettled, type Step } from '../../coach/walk.ts';
-import type { LineItem } from '../keys.ts';
+import type { LineItem, PageKey } from '../keys.ts';
 import { type Lit, litStep, stagePage, stepsOf } from '../pages/stage-page.ts';
 import { stepText } from '../pages/step-words.ts';
 import { askField, fieldPage, pieceField } from './ask-field.ts';
 import { commonAct, firstOpenItem } from './common.ts';
 import type { Desk, Place } from './desk.ts';
+
+/** The design is changed from any stage, for steel that is cut is no wall either. */
+const CHANGE: PageKey = {
+  char: 'c',
+  act: 'design',
+  word: 'change the design',
+  help: 'change the design',
+  writes: false,
+};
 
 /** The page of one stage: one step owns it. */
 export const stagePlace = (_desk: Desk, start: Lit): Place => {
@@ -152,7 +161,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
             : []),
       { act: 'skip' },
       { act: 'next', shown: 'n p', words: 'move' },
-      { act: 'now', words: 'now' },
+      ...(lit.stage === 'plan' ? [{ act: 'design' }] : [{ act: 'now' as const, words: 'now' }]),
       { act: 'why' },
       { act: 'findings' },
       { act: 'help' },
@@ -161,6 +170,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
 
   const place: Place = {
     stage: () => lit.stage,
+    own: [CHANGE],
     field: null,
     rows: desk => {
       const s = step(desk);
@@ -196,6 +206,9 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
           return true;
         case 'previous':
           move(desk, -1, char === '');
+          return true;
+        case 'design':
+          desk.push(desk.around.ways.design());
           return true;
         case 'back':
           return false;

@@ -1,4 +1,5 @@
 import { cautionPlace } from './caution-place.ts';
+import { designPlace } from './design-place.ts';
 import type { Ways } from './desk.ts';
 import { findingPlace, findingsPlace } from './finding-places.ts';
 import { heldPlace } from './held-place.ts';
@@ -24,6 +25,7 @@ export const waysBetween = (opening: () => OpeningOptions): Ways => ({
   glossary: glossaryPlace,
   caution: cautionPlace,
   survey: surveyPlace,
+  design: designPlace,
   opening: () => openingPlace(opening()),
   held: heldPlace,
 });

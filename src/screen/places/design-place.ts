@@ -1,0 +1,91 @@
+import type { View } from '../../coach/view.ts';
+import { padTo, row } from '../../drawing/cells.ts';
+import type { System } from '../../quantity/quantities.ts';
+import { write } from '../../quantity/write.ts';
+import { echoRow, page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
+import { PARTS } from './begin-parts.ts';
+import { beginPlace } from './begin-place.ts';
+import { commonAct } from './common.ts';
+import type { Place } from './desk.ts';
+
+const QUESTIONS = [...new Set(PARTS.map(p => p.question))];
+
+/** What a question is answered with now, in words. */
+const answerNow = (view: View, system: System, question: string): string => {
+  const d = view.ramp.design;
+  const len = (v: number): string => write(v, 'length', system, { feet: true });
+  const thick = (v: number): string => write(v, 'thickness', system);
+  switch (question) {
+    case 'purpose':
+      return d.use;
+    case 'lip':
+      return len(d.arc.height_mm);
+    case 'shape':
+      return `exit ${write(d.arc.exit_rad, 'angle', system)}, run ${len(d.arc.run_mm)}, radius ${len(d.arc.radius_mm)}`;
+    case 'width':
+      return len(d.width);
+    case 'tube':
+      return `${thick(d.tube.depth_mm)} x ${thick(d.tube.width_mm)} x ${thick(d.tube.wall_mm)}`;
+    case 'slits':
+      return `${d.cutter.kind}, ${thick(d.cutter.kerf_mm)}`;
+    case 'rider':
+      return write(d.rider, 'mass', system);
+    case 'door':
+      return `${len(d.door.width_mm)} x ${len(d.door.height_mm)}`;
+    case 'deck':
+      return d.deck.kind === 'sheet'
+        ? `${d.deck.layers} layers of ${thick(d.deck.layer_mm)} sheet`
+        : `boards ${thick(d.deck.thickness_mm)} x ${len(d.deck.board_mm)}`;
+    case 'first':
+      return d.first ? 'yes' : 'no';
+    default:
+      return '';
+  }
+};
+
+/** The answers of the beginning, each to be changed: what a change does to steel that is cut is said first. */
+export const designPlace = (): Place => {
+  let lit = 0;
+  const place: Place = {
+    stage: () => 'plan',
+    rows: desk => {
+      const c = desk.context();
+      const rows = QUESTIONS.map((q, i) =>
+        row(
+          ' ',
+          [i === lit ? 'lead' : 'quiet', i === lit ? '▸ ' : '· '],
+          [i === lit ? 'lead' : 'plain', padTo(q, 12)],
+          answerNow(c.view, desk.system, q),
+        ),
+      );
+      return page(
+        c,
+        [
+          titleRow(c),
+          stripRow(c.view, 'plan'),
+          ruleRow(c, 'the design, as it was answered', 'Enter changes the lit one'),
+        ],
+        [
+          ...rows,
+          [],
+          row(' ', ['quiet', 'Before a change is kept, it is said what it does to steel that is cut.']),
+        ],
+        [[], echoRow(c), desk.keyRow(place)],
+      );
+    },
+    keys: () => [
+      { act: 'open', words: 'change the lit one' },
+      { act: 'next', words: 'move', shown: '↑ ↓' },
+      { act: 'back' },
+      { act: 'leave' },
+    ],
+    act: (desk, act, char) => {
+      if (act === 'next') lit = Math.min(QUESTIONS.length - 1, lit + 1);
+      else if (act === 'previous') lit = Math.max(0, lit - 1);
+      else if (act === 'open') desk.push(beginPlace(desk, QUESTIONS[lit] ?? 'lip'));
+      else return commonAct(desk, act, char, { stage: 'plan', step: null, item: 0 });
+      return true;
+    },
+  };
+  return place;
+};
