@@ -50,7 +50,13 @@ const Page = ({
   desk.look = { ...size, ascii };
   const tooSmall = size.columns < SMALLEST.columns || size.rows < SMALLEST.rows;
   useKeys(keys => {
-    desk.keys(keys);
+    // Nobody sees what a key would do: only leaving and suspending act.
+    if (tooSmall) {
+      for (const key of keys) {
+        if (key.char === 'q' || key.name === 'ctrl-c') desk.quit(key.name === 'ctrl-c' ? 130 : 0);
+        else if (key.name === 'ctrl-z') desk.around.suspend();
+      }
+    } else desk.keys(keys);
     setKeys(n => n + 1);
   }, desk.text === null);
   const text = desk.text;

@@ -127,7 +127,7 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
       const next = view.next;
       const voice = { content, system: view.build.system };
       const title = next === null ? '' : (stepText(view, voice, next, 'title') ?? next.key);
-      farewell = `${view.build.name}: ${view.build.all.length} entries on disk.\n${next === null ? 'Nothing is left to do.' : `Next: ${title} (${next.stage}).`}  Resume: curvewright\n`;
+      farewell = `${view.build.name}: ${view.build.all.length} entries on disk.\n${next === null ? 'Nothing is left to do.' : `Next: ${title} (${next.stage}).`}  Resume: ${process.env.npm_lifecycle_event === 'start' ? 'npm start' : 'curvewright'}\n`;
     },
     failed: error => {
       throw error;

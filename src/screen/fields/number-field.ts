@@ -85,6 +85,8 @@ const AFTER_ESC: Readonly<Record<string, string>> = {
 
 const pressChar = (field: NumberField, char: string, spec: FieldSpec): Pressed => {
   if (char === '+' || char === '-' || char === '−') return pressSign(field, char === '+' ? '+' : '-', spec);
+  // 40x40x3: left out, the numbers would run together into one that nobody typed.
+  if (/[x×*]/i.test(char) && /\d/.test(field.text)) return typed(field, field.text + char);
   const signs = numberSigns(spec.quantity);
   const known = /\d/.test(field.text) ? signs.any : signs.first;
   if (!known.has(char.toLowerCase()))

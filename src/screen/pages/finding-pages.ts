@@ -24,7 +24,7 @@ export const offerRow = (c: PageContext, o: Offer, lit: boolean): Row => {
     o.after === undefined
       ? padTo('', 13)
       : padTo(
-          `${write(o.after.v, o.after.as, c.voice.system, { unit: false })} ${o.after.within ? 'in' : 'over'}`,
+          `${write(o.after.v, o.after.as, c.voice.system, { unit: false })} ${o.after.within ? 'within' : 'over'}`,
           13,
           'right',
         );

@@ -34,6 +34,20 @@ const sourceText = (c: PageContext, key: string): string => {
     : `${source.title} [${source.mark}]${source.note === undefined ? '' : `: ${source.note}`}`;
 };
 
+/** Every slit of every rail: where it stands on the back wall from the entry end, and how far it closes before welding. */
+const slitRows = (c: PageContext): Row[] =>
+  [...c.view.ramp.plans.values()].flatMap((plan): Row[] => {
+    if (plan.slits.length === 0) return [];
+    const list = plan.slits.map(
+      s =>
+        `${s.number}  ${write(s.at_mm, 'slit', c.voice.system, { fixed: true })}  ${write(s.close_rad, 'angle', c.voice.system, { step: 0.01 })}`,
+    );
+    return [
+      ruleRow(c, `rail ${plan.rail}: slit, along the back wall from the entry end, closes`),
+      ...wrap(list.join('   '), c.look.columns - 3).map(l => row(' ', l)),
+    ];
+  });
+
 /** Key w: the step's words in full, then every number of it with its why and its source. */
 export const whyRows = (c: PageContext, lit: Lit): Row[] => {
   const step = litStep(c, lit);
@@ -55,6 +69,7 @@ export const whyRows = (c: PageContext, lit: Lit): Row[] => {
     ...part('Caution', stepText(c.view, c.voice, step, 'caution')),
     ...part('Measure', stepText(c.view, c.voice, step, 'measure')),
     ...part('More', stepText(c.view, c.voice, step, 'more')),
+    ...(step.key === 'plan/slits' ? slitRows(c) : []),
     ...(own.length === 0 ? [] : [ruleRow(c, 'its numbers')]),
     ...own.flatMap((f): Row[] => {
       const base = f.id.split('@')[0] ?? f.id;

@@ -68,8 +68,8 @@ const choiceRows = (c: OpeningContext, choice: Choice, lit: boolean): Row[] => {
         row(
           '     ',
           c.system === 'us'
-            ? `${write(FIFTY_INCHES, 'length', 'us', { feet: true })} now. Press u for metric: 1270 mm.`
-            : `1270 mm now. Press u for feet and inches: ${write(FIFTY_INCHES, 'length', 'us', { feet: true })}.`,
+            ? `A length reads ${write(FIFTY_INCHES, 'length', 'us', { feet: true })}. Press u for metric: 1270 mm.`
+            : `A length reads 1270 mm. Press u for feet and inches: ${write(FIFTY_INCHES, 'length', 'us', { feet: true })}.`,
         ),
       ];
     case 'open': {

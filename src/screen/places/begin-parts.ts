@@ -40,6 +40,25 @@ const second = (said: Said, view: View): ShapeName => {
   return (said.second ?? given ?? 'exit') as ShapeName;
 };
 
+/** What can be meant at all, inner units: said at the number, not two questions later. */
+const POSSIBLE: Readonly<Record<string, readonly [number, number]>> = {
+  height: [60, 4000],
+  'second-exit': [Math.PI / 90, (5 * Math.PI) / 12],
+  'second-length': [200, 40_000],
+  width: [200, 6000],
+  'tube.depth_mm': [10, 150],
+  'tube.width_mm': [10, 150],
+  'tube.wall_mm': [0.5, 12],
+  'cutter.kerf_mm': [0.2, 6],
+  rider: [10, 250],
+  'door.width_mm': [300, 20_000],
+  'door.height_mm': [300, 20_000],
+  'deck.layer_mm': [3, 30],
+  'deck.layers': [1, 6],
+  'deck.thickness_mm': [12, 80],
+  'deck.board_mm': [50, 400],
+};
+
 const num = (
   id: string,
   question: string,
@@ -55,6 +74,7 @@ const num = (
   words,
   field,
   last: true,
+  ...(POSSIBLE[id] === undefined ? {} : { possible: POSSIBLE[id] }),
   is: 'number',
   as,
   inner,

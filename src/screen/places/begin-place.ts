@@ -17,6 +17,14 @@ import type { Desk, Place } from './desk.ts';
 
 const QUESTIONS = [...new Set(PARTS.map(p => p.question))];
 
+/** The second size in words, for the question that asks how much it is. */
+const WHICH: Readonly<Record<string, string>> = {
+  exit: 'exit angle at the lip',
+  run: 'run along the ground',
+  radius: 'radius of the deck top',
+  arc: 'length along the deck',
+};
+
 /** What an answer would make of the build that is there: asked once, and only when it makes something of it. */
 type Waiting = Readonly<{ answer: { field: string; value: unknown }; effects: readonly string[] }>;
 
@@ -69,7 +77,6 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
       },
       keep: (_v, typed) => given(d, part, d.typedFor(typed, part.as)),
       otherWay: () => given(d, part, `${start} ${part.inner}`),
-      close: () => back(d),
       before: () => back(d),
     };
   };
@@ -148,8 +155,8 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
       line('exit angle', write(arc.exit_rad, 'angle', d.system), 'exit'),
       line('arc, deck', len(arc.arc_mm), 'arc'),
       row(
-        padTo('slits a rail', 14),
-        padTo(String(view.ramp.plans.get('A')?.slits.length ?? 0), 13, 'right'),
+        padTo('rails, slits', 14),
+        padTo(`${view.ramp.rails.length} x ${view.ramp.plans.get('A')?.slits.length ?? 0}`, 13, 'right'),
         ['quiet', '  follow'],
       ),
       row(padTo('steel', 14), padTo(write(view.ramp.masses.steel_kg, 'mass', d.system), 13, 'right'), [
@@ -221,7 +228,8 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
         );
       }
     } else {
-      top.push(row(' ', ['lead', say(c.voice, { words: `questions.${part.words}.ask` })]));
+      const which = WHICH[said.second ?? 'exit'] ?? 'exit angle';
+      top.push(row(' ', ['lead', say(c.voice, { words: `questions.${part.words}.ask`, fills: { which } })]));
       top.push(
         ...wrap(say(c.voice, { words: `questions.${part.words}.about` }), c.look.columns - 4).map(l =>
           row('   ', ['quiet', l]),
@@ -309,12 +317,19 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
         return true;
       }
       if (part === undefined) {
-        if (act !== 'open') return commonAct(d, act, char, { stage: 'plan', step: null, item: 0 });
-        if (d.act({ do: 'agree' })) goNow(d);
-        return true;
+        if (act === 'open') {
+          if (d.act({ do: 'agree' })) goNow(d);
+          return true;
+        }
+        if (act === 'hurt' || act === 'help' || act === 'units' || act === 'journal')
+          return commonAct(d, act, char, { stage: 'plan', step: null, item: 0 });
+        return false;
       }
       if (part.is === 'number') {
-        openPart(d);
+        // The field was closed: the keys of the page act until it is opened again.
+        if (act === 'open') openPart(d);
+        else if (act === 'leave') return false;
+        else return commonAct(d, act, char, { stage: 'plan', step: null, item: 0 });
         return true;
       }
       const choices = part.choices(said, d.view);

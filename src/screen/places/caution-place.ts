@@ -25,7 +25,7 @@ export const cautionPlace = (stage: Stage, caution: string, then: () => void): P
     },
     keys: () => [{ act: 'open', words: 'read and understood' }, { act: 'back' }, { act: 'hurt' }],
     act: (desk, act) => {
-      if (act !== 'open') return false;
+      if (act !== 'open' && act !== 'tick') return false;
       if (desk.act({ do: 'caution', caution })) {
         desk.pop();
         then();

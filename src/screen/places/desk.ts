@@ -91,6 +91,9 @@ export type Ways = Readonly<{
   held: (keeper: Keeper) => Place;
 }>;
 
+/** Rows that Page Down and Page Up move a list by. */
+const PAGE_STEP = 8;
+
 /**
  * The bench as it is used: the build that is open, the stack of places, the open field, what row 22 says.
  * Everything a key does goes through here, synchronously, outside of React: two keys in one chunk see each other's work.
@@ -329,6 +332,10 @@ export class Desk {
 
   private pageKey(key: Key, where: KeyContext): void {
     const place = this.place;
+    if (key.name === 'page-down' || key.name === 'page-up') {
+      for (let i = 0; i < PAGE_STEP; i++) place.act(this, key.name === 'page-down' ? 'next' : 'previous', '');
+      return;
+    }
     const act = actFor<string>(key, where);
     if (act === null) return this.say(notHere(key, where));
     if (act === 'suspend') return this.around.suspend();

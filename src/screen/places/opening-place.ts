@@ -45,7 +45,10 @@ export const openingPlace = (options: OpeningOptions): Place => {
       title: 'A name for the build:',
       value: '',
       submit: name => {
-        if (name.trim() === '') return desk.say('Nothing typed. Type a name, such as Yard kicker.');
+        if (name.trim() === '') {
+          begin(desk);
+          return desk.say('Nothing typed. Type a name, such as Yard kicker.');
+        }
         const made = desk.around.newBuild(name, desk.around.units());
         if (typeof made === 'string') desk.say(made);
         else {

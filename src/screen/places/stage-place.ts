@@ -181,6 +181,8 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
     },
     keys: lineKeys,
     act: (desk, act, char) => {
+      // A field that was closed belongs to the step it was opened for.
+      if (place.field?.field.open === false) place.field = null;
       switch (act) {
         case 'tick':
           tick(desk);
