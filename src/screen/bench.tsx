@@ -76,9 +76,10 @@ const Page = ({
               else desk.retype(typed);
               setKeys(n => n + 1);
             }}
-            onSubmit={said => {
+            onSubmit={() => {
+              // What the desk has is newer than what the field was last drawn with.
               if (desk.text === null) desk.keys([{ name: 'enter' }]);
-              else desk.submitText(said);
+              else desk.submitText(desk.text.value);
               setKeys(n => n + 1);
             }}
             onClose={() => {
