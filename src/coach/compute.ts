@@ -9,5 +9,7 @@ export const compute = async (ask: Ask): Promise<unknown> => {
       return (await import('../stages/heavy/spring-back-answer.ts')).springBackAnswer(ask.input as never);
     case 'stock':
       return (await import('../stages/heavy/stock-answer.ts')).stockAnswer(ask.input as never);
+    case 'strength':
+      return (await import('../stages/heavy/strength-answer.ts')).strengthAnswer(ask.input as never);
   }
 };

@@ -170,4 +170,4 @@ export type SheetDraft = Readonly<{
 }>;
 
 /** A heavy question: a kernel's name and its input, plain data. */
-export type HeavyAsk = Readonly<{ topic: 'rail' | 'spring-back' | 'stock'; input: unknown }>;
+export type HeavyAsk = Readonly<{ topic: 'rail' | 'spring-back' | 'stock' | 'strength'; input: unknown }>;

@@ -4,7 +4,7 @@ import type { Fills, SheetDraft } from '../../src/stages/sheet.ts';
 import { joinFiles } from '../../src/words/join-files.ts';
 import { type Content, FILE_SCHEMA } from '../../src/words/schema.ts';
 
-const FILES = ['stages/plan', 'stages/cut', 'questions', 'problems', 'refusals'];
+const FILES = ['ride', 'strength', 'stages/plan', 'stages/cut', 'questions', 'problems', 'refusals'];
 
 /** The words of planning and cutting, checked by the schema that the build uses. */
 export const WORDS: Content = joinFiles(

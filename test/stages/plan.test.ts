@@ -195,6 +195,17 @@ describe('words of the plan', () => {
         set('width', 2400),
       ],
     ],
+    ['rolled', [set('route', 'rolled')]],
+    [
+      'a ride onto a slope',
+      [
+        read('plan/ride', 'entry-speed', 5),
+        read('plan/landing', 'landing-table', 1),
+        read('plan/landing', 'landing-drop', 0),
+        read('plan/landing', 'landing-slope', 25 * DEG),
+        read('plan/landing', 'landing-length', 6),
+      ],
+    ],
     ['no helper', [set('width', 2400), read('plan/helpers', 'helpers', 0)]],
     ['wall read thin', [agreed, read('cut/measure-tube@A', 'wall', 1.7)]],
     ['kerf read wide', [agreed, read('cut/test-piece', 'turn', 0.25)]],

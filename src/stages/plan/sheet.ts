@@ -4,16 +4,32 @@ import { planFigures } from './figures.ts';
 import { placeFindings } from './place-findings.ts';
 import { warningFindings } from './problem-findings.ts';
 import { refusedFindings } from './refused-findings.ts';
+import { rideOf } from './ride-facts.ts';
+import { rideFigures } from './ride-figures.ts';
+import { rideFindings } from './ride-findings.ts';
 import { slitWays } from './slit-ways.ts';
 import { planSteps } from './steps.ts';
+import { strengthOf } from './strength-asks.ts';
 
 export { STEPS } from './steps.ts';
 
-/** The page of the plan: the curve and its lines, the ways to slit it, what it asks of place, power, people and purse. */
-export const planSheet: StageSheet = s => ({
-  stage: 'plan',
-  figures: planFigures(s),
-  steps: planSteps(s),
-  findings: [...refusedFindings(s), ...placeFindings(s), ...warningFindings(s), ...slitWays(s)],
-  scene: sideView(s),
-});
+/** The page of the plan: the curve and its lines, the ride and whether the frame bears it, the ways to slit it, what it asks of place, power, people and purse. */
+export const planSheet: StageSheet = s => {
+  const ride = rideOf(s);
+  const strength = strengthOf(s);
+  const found = rideFindings(s, ride, strength);
+  return {
+    stage: 'plan',
+    figures: [...planFigures(s), ...rideFigures(s, ride, strength)],
+    steps: planSteps(s, ride, strength),
+    findings: [
+      ...refusedFindings(s),
+      ...found.findings,
+      ...placeFindings(s),
+      ...warningFindings(s),
+      ...slitWays(s),
+    ],
+    scene: sideView(s),
+    asked: found.asked,
+  };
+};

@@ -10,8 +10,11 @@ import { sideView } from '../side-view.ts';
 import type { Situation } from '../situation.ts';
 import { slitStrip } from '../slit-strip.ts';
 import { DOOR_CLEAR, jigSheets, LEAD_m, liftPeople, ROOM_ROUND_JIG } from './place.ts';
+import type { Ride } from './ride-facts.ts';
+import { RIDE_STEPS, rideSpecs } from './ride-steps.ts';
 import { shoppingList } from './shopping.ts';
 import { slitMinutes } from './slit-ways.ts';
+import type { Strength } from './strength-asks.ts';
 
 /** Word keys of the plan's steps, in walk order. */
 export const STEPS = [
@@ -35,6 +38,7 @@ export const STEPS = [
   'door',
   'buy',
   'order',
+  ...RIDE_STEPS,
 ] as const;
 
 type Words = (typeof STEPS)[number];
@@ -142,7 +146,7 @@ const deckSpec = (s: Situation): Spec => {
   };
 };
 
-const specs = (s: Situation): readonly Spec[] => {
+const specs = (s: Situation, ride: Ride, strength: Strength): readonly Spec[] => {
   const { design: d, entry, envelope } = s.ramp;
   const first = s.ramp.plans.get(s.ramp.rails[0] ?? '');
   const slit = d.route === 'slit';
@@ -162,6 +166,7 @@ const specs = (s: Situation): readonly Spec[] => {
       line: { face: 'deck top' },
       minutes: [5, 10],
     },
+    ...rideSpecs(s, ride, strength),
     {
       name: 'lines',
       words: 'lines',
@@ -257,8 +262,8 @@ const specs = (s: Situation): readonly Spec[] => {
 };
 
 /** The steps of the plan, in walk order. */
-export const planSteps = (s: Situation): readonly StepDraft[] =>
-  specs(s).map(
+export const planSteps = (s: Situation, ride: Ride, strength: Strength): readonly StepDraft[] =>
+  specs(s, ride, strength).map(
     ({ name, words, ...spec }, i): StepDraft => ({
       key: `plan/${name}`,
       stage: 'plan',

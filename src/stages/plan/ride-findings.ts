@@ -1,0 +1,253 @@
+import type { Verdict } from '../../reckon/strength/limits.ts';
+import type { Fill, Fills, Finding, Offer } from '../sheet.ts';
+import type { Ask, Situation } from '../situation.ts';
+import type { Ride } from './ride-facts.ts';
+import { verdictsOf } from './ride-facts.ts';
+import { mendsFor } from './ride-offers.ts';
+import type { Strength } from './strength-asks.ts';
+import { deckUse, plateUse } from './strength-deck.ts';
+import { strengthMends } from './strength-ways.ts';
+
+/** Before steel is bought; what waits for a ride that is refused. */
+const WAITS = ['plan/buy', 'plan/order'] as const;
+/** A danger that was accepted at one size is accepted no more when it has grown by this, per cent of the limit. */
+const GROWN = 5;
+
+const fillOf = (unit: Verdict['unit'], v: number): Fill => {
+  switch (unit) {
+    case 'rad':
+      return { v, as: 'angle' };
+    case 'm':
+      return { v, as: 'distance' };
+    case 'm/s':
+      return { v, as: 'speed' };
+    case 'mm':
+      return { v, as: 'length' };
+    case 'share':
+      return { v: 100 * v, as: 'percent' };
+    case 'times the weight':
+      return { v, as: 'ratio', step: 0.1 };
+    case 'count':
+    case 'yes or no':
+      return { v, as: 'count' };
+  }
+};
+
+/** How far past its limit, per cent of the limit; the greater the worse. A limit that is a floor is turned about. */
+const sizeOf = ({ value, limit }: Verdict): number =>
+  limit === 0
+    ? 100 * value
+    : value >= limit
+      ? (100 * value) / limit
+      : (100 * limit) / Math.max(value, limit / 100);
+
+const about = (s: Situation, base: string) =>
+  s.build.chosen.filter(c => c.finding === base || c.finding.startsWith(`${base}:`));
+
+/**
+ * The name a finding has now. Choosing a change does not make it: until the number itself is changed the finding stands, under a name
+ * that nothing was chosen for. Leaving it unridden keeps what waits for it waiting.
+ */
+const keyOf = (s: Situation, base: string): string => {
+  const promised = about(s, base).filter(c => !/^(accept-|leave-(?!unridden))/.test(c.remedy)).length;
+  return promised === 0 ? base : `${base}:${promised}`;
+};
+
+/** Whether a danger was accepted by name, at its size or a greater one. */
+const isAccepted = (s: Situation, base: string, size: number): boolean => {
+  const last = about(s, base).at(-1);
+  return last?.remedy.startsWith('accept-') === true && size <= (last.worst_mm ?? 0) + GROWN;
+};
+
+const plain = (remedy: string, minutes = 0, fills: Fills = {}): Offer => ({
+  remedy,
+  minutes,
+  fills,
+  plan: {},
+});
+
+type Stands = Readonly<{
+  code: string;
+  severity: 'refuse' | 'warn';
+  never: boolean;
+  size: number;
+  words: string;
+  fills: Fills;
+  mends: readonly Offer[];
+  pending: boolean;
+}>;
+
+const findingOf = (s: Situation, f: Stands): Finding => {
+  const base = `ride-${f.code}`;
+  if (f.severity === 'refuse' && !f.never && isAccepted(s, base, f.size)) {
+    const again = s.build.chosen.filter(c => c.finding.startsWith(`accepted-${f.code}:`)).length;
+    return {
+      key: `accepted-${f.code}:${again}`,
+      stage: 'plan',
+      severity: 'watch',
+      words: `accepted-${f.code}`,
+      fills: f.fills,
+      offers: [...f.mends, plain('ride-ask-engineer', 240), plain('leave-unridden'), plain('leave-accepted')],
+    };
+  }
+  return {
+    key: keyOf(s, base),
+    stage: 'plan',
+    severity: f.severity === 'refuse' ? 'stop' : 'watch',
+    words: f.words,
+    fills: f.fills,
+    worst_mm: f.size,
+    offers: [
+      // Where no single change mends it, sizes are tried together.
+      ...(f.mends.length === 0 ? [plain('design-by-hand', 10)] : f.mends),
+      plain('ride-ask-engineer', 240),
+      ...(f.severity === 'warn'
+        ? [plain('leave-ride')]
+        : [plain('leave-unridden'), ...(f.never ? [] : [plain(`accept-${f.code}`, 0, f.fills)])]),
+    ],
+    ...(f.severity === 'refuse' ? { blocks: WAITS } : {}),
+    ...(f.pending ? { pending: true as const } : {}),
+  };
+};
+
+const GOVERNS = {
+  member: 'member',
+  slit: 'slit',
+  'slit, ridden again and again': 'range',
+  joint: 'joint',
+  sag: 'sag',
+} as const;
+
+type Said = Readonly<{ words: string; fills: Fills; mends: readonly Offer[]; ask: Ask | null }>;
+
+/** What governs a side frame, in words of its own, and the changes that mend it. */
+const saidOfStrength = (s: Situation, strength: Strength): Said | null => {
+  if (strength.is !== 'known') return null;
+  const { governing } = strength.held;
+  const mends =
+    governing.utilisation > 1 ? strengthMends(s, strength) : { offers: [] as readonly Offer[], ask: null };
+  return {
+    words: `strength-${GOVERNS[governing.what]}`,
+    fills: {
+      rail: strength.rail,
+      part: governing.kind,
+      name: governing.name,
+      check: governing.check,
+      at: { v: governing.x_mm, as: 'length' },
+      use: { v: 100 * governing.utilisation, as: 'percent' },
+    },
+    mends: mends.offers,
+    ask: mends.ask,
+  };
+};
+
+const deckFills = (s: Situation): Fills => {
+  const use = deckUse(s);
+  return use === null
+    ? {}
+    : {
+        span: { v: use.span_mm, as: 'length' },
+        largest: { v: Math.floor(use.largest_mm), as: 'length', step: 1 },
+      };
+};
+
+/** Words of a deck of boards, and of one of sheets, differ. */
+const wordsOf = (s: Situation, code: string): string =>
+  code === 'deck-over-used' ? `ride-deck-${s.ramp.design.deck.kind}` : `ride-${code}`;
+
+/** The rider does not come over the lip, or not over the gap: no limit of the list, and the first thing to know. */
+const speedFindings = (s: Situation, ride: Ride): readonly Stands[] => {
+  const { landing, flight, stalls, least_m_s, window } = ride;
+  const common = { severity: 'refuse' as const, never: false, size: 100, pending: false };
+  const faster = (v: number): Offer => ({
+    remedy: 'ride-faster',
+    fills: { speed: { v, as: 'speed' } },
+    minutes: 3,
+    plan: { readings: [{ step: 'plan/ride', ask: 'entry-speed', value: v }] },
+  });
+  if (stalls)
+    return [
+      {
+        ...common,
+        code: 'stalls',
+        // Nobody takes on the danger of a lip that is not reached: it is a number to change.
+        never: true,
+        words: 'ride-stalls',
+        fills: { least: { v: least_m_s, as: 'speed' } },
+        mends: [faster(Math.ceil(least_m_s * 1.2 * 36) / 36)],
+      },
+    ];
+  if (landing?.kind === 'gap' && flight?.short_m !== undefined)
+    return [
+      {
+        ...common,
+        code: 'short',
+        words: 'ride-short',
+        fills: { short: { v: flight.short_m, as: 'distance' } },
+        mends: [
+          ...mendsFor(s, 'gap-first'),
+          ...(window === null ? [] : [faster(Math.ceil(window.entry.least_m_s * 36) / 36)]),
+        ],
+      },
+    ];
+  return [];
+};
+
+const plateFinding = (s: Situation): readonly Finding[] => {
+  const use = plateUse(s);
+  if (use === null || use.holds) return [];
+  const fills: Fills = {
+    largest: { v: Math.floor(use.largest_mm / 5) * 5, as: 'length' },
+    thick: { v: use.thick_mm, as: 'thickness' },
+  };
+  return [
+    {
+      key: 'strength-plate',
+      stage: 'plan',
+      severity: 'fix',
+      words: 'strength-plate',
+      fills,
+      offers: [
+        { remedy: 'plate-closer', fills, minutes: 20, plan: { largest_mm: use.largest_mm } },
+        { remedy: 'plate-backed', fills, minutes: 30, plan: { backed: true } },
+        { remedy: 'leave-plate', fills, minutes: 0, plan: {} },
+      ],
+    },
+  ];
+};
+
+/** What the ride and its frame break of the limits, first thing on the page: why, the changes that mend it, and who has to be asked. */
+export const rideFindings = (
+  s: Situation,
+  ride: Ride,
+  strength: Strength,
+): Readonly<{ findings: readonly Finding[]; asked: readonly Ask[] }> => {
+  const use = strength.is === 'known' ? strength.held.governing.utilisation : undefined;
+  const said = saidOfStrength(s, strength);
+  const ofFrame = new Set(['over-used', 'nearly-used']);
+  const stands = [
+    ...verdictsOf(s, use).map((v): Stands => {
+      const frame = ofFrame.has(v.code) && said !== null;
+      return {
+        code: v.code,
+        severity: v.severity,
+        never: v.never === true,
+        size: sizeOf(v),
+        words: frame ? (v.code === 'over-used' ? said.words : 'ride-nearly-used') : wordsOf(s, v.code),
+        fills: {
+          value: fillOf(v.unit, v.value),
+          limit: fillOf(v.unit, v.limit),
+          ...(v.code === 'deck-over-used' ? deckFills(s) : {}),
+          ...(frame ? said.fills : {}),
+        },
+        mends: frame ? said.mends : mendsFor(s, v.code),
+        pending: frame && said.ask !== null,
+      };
+    }),
+    ...speedFindings(s, ride),
+  ];
+  return {
+    findings: [...stands.map(f => findingOf(s, f)), ...plateFinding(s)],
+    asked: [...(strength.is === 'pending' ? strength.asks : []), ...(said?.ask == null ? [] : [said.ask])],
+  };
+};

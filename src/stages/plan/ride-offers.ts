@@ -1,0 +1,329 @@
+import type { DesignAnswers } from '../../ramp/design.ts';
+import { LEAST_ANCHORS } from '../../reckon/strength/anchors.ts';
+import { GRAVITY_m_s2 } from '../../reckon/strength/loads.ts';
+import { saidLanding } from '../flight-band.ts';
+import { MACHINES, saidSpeed } from '../riding.ts';
+import type { Fills, Offer } from '../sheet.ts';
+import type { Situation } from '../situation.ts';
+import { standingStill } from '../standing-still.ts';
+import { type Change, changed } from './ride-change.ts';
+import { verdictsOf } from './ride-facts.ts';
+
+/** A change, tried one after the other until the limit is kept. */
+type Try = Readonly<{ change: Change; fills: Fills }>;
+type Way = Readonly<{ remedy: string; tries: readonly Try[]; minutes?: number }>;
+
+const MINUTES = 3;
+const DEGREE = Math.PI / 180;
+
+const length = (v: number) => ({ v, as: 'length' }) as const;
+const distance = (v: number) => ({ v, as: 'distance' }) as const;
+const speed = (v: number) => ({ v, as: 'speed' }) as const;
+const angle = (v: number) => ({ v, as: 'angle' }) as const;
+
+/** Whole tenths of a kilometre an hour, downward. */
+const tenth = (m_s: number): number => Math.floor(m_s * 36 + 1e-9) / 36;
+
+const reading = (step: string, ask: string, value: number): Change => ({ readings: [{ step, ask, value }] });
+
+const ride = (v: number): Try => ({
+  change: reading('plan/ride', 'entry-speed', v),
+  fills: { speed: speed(v) },
+});
+
+const slower = (s: Situation, tries: readonly number[]): readonly Way[] => {
+  const now = saidSpeed(s);
+  return now === null
+    ? []
+    : [
+        {
+          remedy: 'ride-slower',
+          tries: tries
+            .map(tenth)
+            .filter(v => v > 1 && v < now)
+            .map(ride),
+        },
+      ];
+};
+
+/** Half a kilometre an hour slower at a time, down to half the speed. */
+const stepsDown = (s: Situation): readonly number[] => {
+  const now = saidSpeed(s) ?? 0;
+  return Array.from({ length: 20 }, (_, k) => now - ((k + 1) * 0.5) / 3.6).filter(v => v > now / 2);
+};
+
+type Shape = DesignAnswers['shape'];
+
+const shape = (s: Situation, to: Shape): Try => {
+  const change: Change = { field: 'shape', value: to };
+  const arc = (changed(s, change) ?? s).ramp.design.arc;
+  return {
+    change,
+    fills: {
+      radius: length(arc.radius_mm),
+      height: length(arc.height_mm),
+      exit: angle(arc.exit_rad),
+      run: length(arc.run_mm),
+    },
+  };
+};
+
+/** A wider circle, with the lip as high or the exit as steep. */
+const wider = (s: Situation, radius_mm: number): readonly Way[] => {
+  const { arc } = s.ramp.design;
+  const radii = [0, 100, 300]
+    .map(more => Math.ceil(radius_mm / 50) * 50 + more)
+    .filter(r => r > arc.radius_mm);
+  return [
+    { remedy: 'ride-wider-lip', tries: radii.map(radius => shape(s, { height: arc.height_mm, radius })) },
+    { remedy: 'ride-wider-exit', tries: radii.map(radius => shape(s, { radius, exit: arc.exit_rad })) },
+  ];
+};
+
+/** So that no more than `factor` times the weight presses where the curve begins: v² = (n − 1) g R [textbook]. */
+const lighter = (s: Situation, factor: number): readonly Way[] => {
+  const now = saidSpeed(s) ?? 0;
+  const radius_m = s.ramp.design.arc.radius_mm / 1000;
+  return [
+    ...slower(s, [Math.sqrt((factor - 1) * GRAVITY_m_s2 * radius_m)]),
+    ...wider(s, (1000 * now ** 2) / (GRAVITY_m_s2 * (factor - 1))),
+  ];
+};
+
+const lowerLip = (s: Situation): Way => {
+  const { arc } = s.ramp.design;
+  const heights = Array.from({ length: 10 }, (_, k) => Math.floor(arc.height_mm / 50 - 1e-9 - k) * 50);
+  return {
+    remedy: 'ride-lower-lip',
+    tries: heights
+      .filter(h => h >= 150)
+      .map(height => {
+        const tried = shape(s, { height, radius: arc.radius_mm });
+        return tried;
+      }),
+  };
+};
+
+/** A landing that falls away as the rider does, or one that is not so far down. */
+const softer = (s: Situation): readonly Way[] => {
+  const landing = saidLanding(s);
+  if (landing === null) return [];
+  const steps = [15, 20, 25, 30, 35].map(d => d * DEGREE).filter(slope => slope > landing.slope_rad + 0.01);
+  const length_m = Math.max(5, landing.length_m);
+  const drops = Array.from({ length: 8 }, (_, k) => Math.floor(landing.drop_m * 20 - 1e-9 - k) / 20);
+  return [
+    {
+      remedy: 'ride-slope',
+      minutes: 240,
+      tries: steps.map(slope => ({
+        change: {
+          readings: [
+            { step: 'plan/landing', ask: 'landing-slope', value: slope },
+            { step: 'plan/landing', ask: 'landing-length', value: length_m },
+          ],
+        },
+        fills: { slope: angle(slope), length: distance(length_m) },
+      })),
+    },
+    {
+      remedy: 'ride-raise-landing',
+      minutes: 240,
+      tries: drops
+        .filter(drop => drop >= 0)
+        .map(drop => ({
+          change: reading('plan/landing', 'landing-drop', 1000 * drop),
+          fills: { drop: length(1000 * drop) },
+        })),
+    },
+    // Landing and lip together: neither alone need be enough.
+    {
+      remedy: 'ride-slope-level',
+      minutes: 300,
+      tries: [20, 25, 30].map(d => ({
+        change: {
+          readings: [
+            { step: 'plan/landing', ask: 'landing-table', value: 1 },
+            { step: 'plan/landing', ask: 'landing-gap', value: 0 },
+            { step: 'plan/landing', ask: 'landing-drop', value: 0 },
+            { step: 'plan/landing', ask: 'landing-slope', value: d * DEGREE },
+            { step: 'plan/landing', ask: 'landing-length', value: length_m },
+          ],
+        },
+        fills: { table: distance(1), slope: angle(d * DEGREE), length: distance(length_m) },
+      })),
+    },
+    ...slower(s, stepsDown(s)),
+    lowerLip(s),
+  ];
+};
+
+const longerLanding = (s: Situation): Way => {
+  const landing = saidLanding(s);
+  const from = Math.ceil(2 * (landing?.length_m ?? 0)) / 2;
+  return {
+    remedy: 'ride-longer-landing',
+    minutes: 240,
+    tries: Array.from({ length: 16 }, (_, k) => from + (k + 1) * 0.5).map(long => ({
+      change: reading('plan/landing', 'landing-length', long),
+      fills: { length: distance(long) },
+    })),
+  };
+};
+
+const fillGap = (s: Situation): Way => {
+  const landing = saidLanding(s);
+  const knuckle = landing?.knuckle_m ?? 0;
+  return {
+    remedy: 'ride-fill-gap',
+    minutes: 240,
+    tries: [
+      {
+        change: {
+          readings: [
+            { step: 'plan/landing', ask: 'landing-gap', value: 0 },
+            { step: 'plan/landing', ask: 'landing-table', value: knuckle },
+          ],
+        },
+        fills: { table: distance(knuckle) },
+      },
+    ],
+  };
+};
+
+const anchors = (s: Situation): readonly Way[] => {
+  const each = standingStill(s)?.anchors?.entry ?? LEAST_ANCHORS / 2;
+  const count = Math.max(LEAST_ANCHORS, 2 * each);
+  return [
+    {
+      remedy: 'anchors-plan',
+      minutes: 90,
+      tries: [
+        {
+          change: {
+            readings: [
+              { step: 'plan/ground', ask: 'anchors', value: count },
+              { step: 'plan/ground', ask: 'entry-anchors', value: count / 2 },
+            ],
+          },
+          fills: { count, entry: count / 2 },
+        },
+      ],
+    },
+  ];
+};
+
+const deckWays = (s: Situation): readonly Way[] => {
+  const { deck } = s.ramp.design;
+  const us = s.build.system === 'us';
+  const as = (value: DesignAnswers['deck'], fills: Fills): Try => ({
+    change: { field: 'deck', value },
+    fills,
+  });
+  const layers = us ? [9.525, 12.7, 15.875] : [9, 12, 15, 18];
+  const boards = us ? [38.1, 63.5, 88.9] : [28, 38, 45, 50, 63, 75];
+  const board_mm = deck.kind === 'boards' ? deck.board_mm : us ? 139.7 : 145;
+  const thickness = (v: number) => ({ v, as: 'thickness' }) as const;
+  return [
+    {
+      remedy: 'deck-thicker-sheet',
+      tries: layers
+        .filter(layer => deck.kind === 'boards' || layer > deck.layer_mm)
+        .map(layer_mm =>
+          as({ kind: 'sheet', layer_mm, layers: 2 }, { layers: 2, layer: thickness(layer_mm) }),
+        ),
+    },
+    ...(deck.kind === 'sheet'
+      ? [
+          {
+            remedy: 'deck-more-layers',
+            tries: [deck.layers + 1, deck.layers + 2].map(count =>
+              as({ ...deck, layers: count }, { layers: count, layer: thickness(deck.layer_mm) }),
+            ),
+          },
+        ]
+      : []),
+    {
+      remedy: 'deck-boards',
+      tries: boards
+        .filter(thick => deck.kind === 'sheet' || thick > deck.thickness_mm)
+        .map(thickness_mm =>
+          as(
+            { kind: 'boards', thickness_mm, board_mm },
+            { thick: thickness(thickness_mm), wide: length(board_mm) },
+          ),
+        ),
+    },
+    ...((saidSpeed(s) ?? 0) > 0 ? slower(s, stepsDown(s)) : []),
+  ];
+};
+
+const gentler = (s: Situation): readonly Way[] => {
+  const { arc } = s.ramp.design;
+  const exit = 35 * DEGREE - 1e-9;
+  return [
+    { remedy: 'ride-gentler-long', tries: [shape(s, { height: arc.height_mm, exit })] },
+    { remedy: 'ride-gentler-low', tries: [shape(s, { radius: arc.radius_mm, exit })] },
+  ];
+};
+
+const straightLip = (s: Situation): Way => {
+  const straight = 1000 * MACHINES[s.ramp.design.use].wheelbase_m;
+  return {
+    remedy: 'ride-straight-lip',
+    tries: [{ change: { field: 'straight', value: straight }, fills: { straight: length(straight) } }],
+  };
+};
+
+const WAYS: Readonly<Record<string, (s: Situation) => readonly Way[]>> = {
+  'load-novice': s => lighter(s, s.ramp.design.first ? 2 : 3),
+  'load-novice-band': s => lighter(s, 2),
+  'load-hard': s => lighter(s, s.ramp.design.first ? 2 : 3),
+  'load-engineer': s => lighter(s, s.ramp.design.first ? 2 : 3),
+  'tight-and-fast': s => [...slower(s, [6]), ...wider(s, 2000), straightLip(s)],
+  'speed-cap': s => [...lighter(s, 3), ...wider(s, 1400)],
+  'steep-novice': gentler,
+  'flat-from-high': softer,
+  'fall-stop': softer,
+  'fall-hard': softer,
+  'window-narrow': s => [longerLanding(s)],
+  'gap-first': s => [fillGap(s)],
+  'anchors-few': anchors,
+  'anchors-entry': anchors,
+  'deck-over-used': deckWays,
+  'drop-engineer': s => [lowerLip(s)],
+  narrow: () => [
+    {
+      remedy: 'ride-width',
+      tries: [{ change: { field: 'width', value: 1200 }, fills: { width: length(1200) } }],
+    },
+  ],
+};
+
+/** Limits broken, refusals by code: what a change must not bring. */
+const refusedCodes = (s: Situation): ReadonlySet<string> =>
+  new Set(
+    verdictsOf(s)
+      .filter(v => v.severity === 'refuse')
+      .map(v => v.code),
+  );
+
+/**
+ * The single changes after which a limit is kept and none that refuses is newly broken: each tried for real on the build, none
+ * promised. Cheapest first.
+ */
+export const mendsFor = (s: Situation, code: string): readonly Offer[] => {
+  const had = refusedCodes(s);
+  return (WAYS[code]?.(s) ?? [])
+    .flatMap(({ remedy, tries, minutes = MINUTES }): Offer[] => {
+      for (const { change, fills } of tries) {
+        const after = changed(s, change);
+        if (after === null) continue;
+        const verdicts = verdictsOf(after);
+        if (verdicts.some(v => v.code === code)) continue;
+        if (verdicts.some(v => v.severity === 'refuse' && !had.has(v.code))) continue;
+        return [{ remedy, fills, minutes, plan: { ...change } }];
+      }
+      return [];
+    })
+    .sort((a, b) => a.minutes - b.minutes);
+};

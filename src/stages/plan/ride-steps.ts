@@ -1,0 +1,182 @@
+import { LEAST_ANCHORS, PULL_TEST } from '../../reckon/strength/anchors.ts';
+import { PASSES_A_SUMMER } from '../../reckon/strength/slit-section.ts';
+import { STANDING_SAFETY } from '../../reckon/strength/standing.ts';
+import type { StepDraft } from '../sheet.ts';
+import type { Situation } from '../situation.ts';
+import type { Ride } from './ride-facts.ts';
+import type { Strength } from './strength-asks.ts';
+import { gradeOf } from './strength-frame.ts';
+
+/** Word keys of the steps about the ride. */
+export const RIDE_STEPS = [
+  'ride',
+  'landing',
+  'flight',
+  'flight-flat',
+  'ground',
+  'stands',
+  'loads',
+  'holds',
+  'holds-rolled',
+] as const;
+
+type Words = (typeof RIDE_STEPS)[number];
+export type RideSpec = Partial<Omit<StepDraft, 'key' | 'stage' | 'words' | 'turn'>> &
+  Readonly<{ name: string; words: Words }>;
+
+const KM_H = 1 / 3.6;
+const DEGREE = Math.PI / 180;
+
+const length = (v: number) => ({ v, as: 'length' }) as const;
+const distance = (v: number) => ({ v, as: 'distance' }) as const;
+
+/** What the ride is to be, where it goes, what it loads: asked and shown before steel is bought. */
+export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonly RideSpec[] => {
+  const { design: d, lip } = s.ramp;
+  const slit = d.route === 'slit';
+  const flat = ride.landing === null || ride.landing.kind === 'flat ground';
+  return [
+    {
+      name: 'ride',
+      words: 'ride',
+      fills: { rider: { v: d.rider, as: 'mass' } },
+      asks: [
+        {
+          ask: 'entry-speed',
+          as: 'speed',
+          expected: [10 * KM_H, 26 * KM_H],
+          possible: [3 * KM_H, 60 * KM_H],
+        },
+      ],
+      minutes: [3, 5],
+    },
+    {
+      name: 'landing',
+      words: 'landing',
+      fills: { lip: length(lip.y_mm), table: distance(1), slope: { v: 25 * DEGREE, as: 'angle' } },
+      asks: [
+        { ask: 'landing-table', as: 'distance', expected: [0, 2], possible: [0, 20] },
+        { ask: 'landing-gap', as: 'distance', expected: [0, 0], possible: [0, 20] },
+        {
+          ask: 'landing-drop',
+          as: 'length',
+          expected: [0, Math.min(200, lip.y_mm)],
+          possible: [-2000, 5000],
+        },
+        {
+          ask: 'landing-slope',
+          as: 'angle',
+          expected: [20 * DEGREE, 32 * DEGREE],
+          possible: [0, 60 * DEGREE],
+        },
+        { ask: 'landing-length', as: 'distance', expected: [4, 10], possible: [0, 60] },
+      ],
+      minutes: [5, 10],
+    },
+    {
+      name: 'flight',
+      words: flat ? 'flight-flat' : 'flight',
+      needs: ['plan/ride', 'plan/landing'],
+      uses: [
+        'lip-speed',
+        'lands',
+        'rise',
+        'fall',
+        'per-km-h',
+        'drag-takes',
+        'launch-lag',
+        'kind-slope',
+        'straight-lip',
+        'run-in-drop',
+        ...(flat || ride.window === null ? [] : ['window-low', 'window-high', 'window-wide']),
+      ],
+      tall: ['lands', 'fall'],
+      fills:
+        ride.window === null ? { 'window-low': 'none', 'window-high': 'none', 'window-wide': 'none' } : {},
+      minutes: [5, 10],
+    },
+    {
+      name: 'ground',
+      words: 'ground',
+      fills: { ground: d.ground, least: LEAST_ANCHORS, entry: LEAST_ANCHORS / 2 },
+      asks: [
+        { ask: 'anchors', as: 'count', expected: [LEAST_ANCHORS, LEAST_ANCHORS], possible: [0, 40] },
+        {
+          ask: 'entry-anchors',
+          as: 'count',
+          expected: [LEAST_ANCHORS / 2, LEAST_ANCHORS / 2],
+          possible: [0, 40],
+        },
+      ],
+      minutes: [3, 10],
+    },
+    {
+      name: 'stands',
+      words: 'stands',
+      needs: ['plan/ground'],
+      fills: {
+        ground: d.ground,
+        wanted: { v: STANDING_SAFETY, as: 'ratio' },
+        test: { v: PULL_TEST, as: 'ratio' },
+      },
+      uses: [
+        'safe-slide',
+        'safe-sideways',
+        'safe-tip',
+        'safe-tip-side',
+        'anchor-count',
+        'anchor-entry-holds',
+        'anchor-rear-holds',
+        'ballast',
+        'use-ground',
+        'foot-board',
+      ],
+      tall: ['anchor-count', 'anchor-entry-holds'],
+      minutes: [5, 10],
+    },
+    {
+      name: 'loads',
+      words: 'loads',
+      fills: { rider: { v: d.rider, as: 'mass' } },
+      uses: [
+        'load-factor',
+        'load-counted',
+        'load-ride',
+        'load-drop',
+        'load-wheel',
+        'load-people',
+        'load-lip',
+        'load-along',
+        'load-side',
+      ],
+      tall: ['load-ride', 'load-drop'],
+      cautions: ['ride-guidance'],
+      minutes: [5, 10],
+    },
+    {
+      name: 'holds',
+      words: slit ? 'holds' : 'holds-rolled',
+      needs: ['plan/loads'],
+      fills: {
+        standard: d.standard,
+        yield: { v: gradeOf(d.standard).yield_MPa, as: 'stress' },
+        passes:
+          strength.is === 'known' ? Math.min(1e6, Math.floor((strength.held.passes ?? 0) / 1000) * 1000) : 0,
+        summer: PASSES_A_SUMMER,
+        spacing: length(d.spacing),
+      },
+      uses: [
+        'use-frame',
+        'use-members',
+        ...(slit ? ['use-slits', 'use-range'] : []),
+        'use-joints',
+        'use-sag',
+        'use-deck',
+        'deck-span',
+        'deck-span-most',
+      ],
+      tall: ['use-frame', 'use-deck'],
+      minutes: [5, 10],
+    },
+  ];
+};

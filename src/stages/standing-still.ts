@@ -1,0 +1,55 @@
+import { faceOffset, spotAtSlope } from '../ramp/curve.ts';
+import { memberMass } from '../ramp/mass.ts';
+import { curveOf } from '../ramp/rail-plan.ts';
+import { ANCHORS, type AnchorPlan, anchorPlan, type Ballast, ballast } from '../reckon/strength/anchors.ts';
+import { GROUNDS } from '../reckon/strength/ground.ts';
+import { GRAVITY_m_s2 } from '../reckon/strength/loads.ts';
+import { type RiderPlace, type Standing, standing } from '../reckon/strength/standing.ts';
+import { loadsOf } from './riding.ts';
+import type { Situation } from './situation.ts';
+
+/** Places of the rider that are looked at, from the rail's start to the lip. */
+const PLACES = 13;
+
+/** The ramp under its rider on this ground: what moves it, what four anchors or more must hold, what weight would do instead. */
+export type StandingStill = Readonly<{
+  standing: Standing;
+  anchors: AnchorPlan | null;
+  ballast: Ballast | null;
+}>;
+
+/** Null where the kernel knows no such ramp. */
+export const standingStill = (s: Situation): StandingStill | null => {
+  const { design: d, entry, masses, members } = s.ramp;
+  const loads = loadsOf(s);
+  if (loads === null) return null;
+  const c = curveOf(d);
+  const from = Math.asin(Math.min(1, entry.length_mm / (c.radius_mm + faceOffset(c, 'deck top'))));
+  const places = Array.from({ length: PLACES }, (_, k): RiderPlace => {
+    const slope = from + ((c.exit_rad - from) * k) / (PLACES - 1);
+    const spot = spotAtSlope(c, 0, slope, k === PLACES - 1 ? c.straight_mm : 0);
+    return { x_mm: spot.x, y_mm: Math.max(0, spot.y), slope_rad: slope, normal_N: loads.riding_N };
+  });
+  const steel = members.reduce((sum, m) => sum + memberMass(m), 0);
+  const base = members.filter(m => m.kind === 'base rail');
+  const rear = Math.max(...base.map(m => m.x_mm + m.long_mm / 2));
+  const { friction } = GROUNDS[d.ground];
+  const still = standing({
+    places,
+    along_share: loads.along_share,
+    side_share: loads.side_share,
+    weight_N: masses.all_kg * GRAVITY_m_s2,
+    centre_x_mm: members.reduce((sum, m) => sum + memberMass(m) * m.x_mm, 0) / steel,
+    front_x_mm: entry.length_mm,
+    rear_x_mm: rear,
+    track_mm: d.width - d.tube.width_mm,
+    deck_mm: d.width,
+    friction,
+  });
+  if (!still.ok) return null;
+  return {
+    standing: still.value,
+    anchors: anchorPlan(still.value, ANCHORS['stake 900 mm']),
+    ballast: ballast(still.value, friction),
+  };
+};
