@@ -1,52 +1,32 @@
 import { readingKey } from '../../build/fold.ts';
-import { memberMass } from '../../ramp/mass.ts';
-import { FRICTION } from '../../reckon/handling/slide.ts';
-import { GRAVITY_m_s2 } from '../../reckon/ride/air-and-gravity.ts';
-import { rampPush } from '../../reckon/ride/ramp-push.ts';
+import { LEAST_ANCHORS, PULL_TEST } from '../../reckon/strength/anchors.ts';
 import { TURN } from '../order.ts';
 import type { Figure, Gate, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { standingStill } from '../standing-still.ts';
 import { MATTERS } from './limits.ts';
-import { RIDE_FACTOR } from './proof.ts';
 
 /** Two at the entry edge, which lifts as the lip is loaded, and two at the rear (bench rule; practice). */
-const ANCHORS = 4;
-const AT_ENTRY = 2;
-/** Each is pulled to this over what it has to hold (common practice). */
-const OVER = 1.5;
+const ANCHORS = LEAST_ANCHORS;
+const AT_ENTRY = LEAST_ANCHORS / 2;
 /** No anchor is trusted for less than a firm tug by hand, N (common practice). */
 const LEAST_PULL = 500;
-
-const centreX = (s: Situation): number => {
-  const mass = s.ramp.members.reduce((sum, m) => sum + memberMass(m), 0);
-  return s.ramp.members.reduce((sum, m) => sum + memberMass(m) * m.x_mm, 0) / mass;
-};
 
 export type AnchorNeed = Readonly<{ slide_N: number; lift_N: number; pull_N: number }>;
 
 /**
- * What a rider at three times his weight does to the ramp, and what each of four anchors is pulled to before he does: its share
- * of sliding and, at the entry edge, of lifting, both at once, half as much again. Friction is the least of dry grass; nothing
- * is allowed for feet that dig in. Null where the reckoning refuses the ramp.
+ * What the rider of the plan does to the ramp on its ground, and what each of four anchors is pulled to before he does: its share
+ * of sliding and, at the entry edge, of lifting, both at once, half as much again. Nothing is allowed for feet that dig in. Null
+ * where the reckoning refuses the ramp.
  */
 export const anchorNeed = (s: Situation): AnchorNeed | null => {
-  const { design: d, lip, entry, masses } = s.ramp;
-  const radius_m = d.arc.radius_mm / 1000;
-  const push = rampPush({
-    rider_kg: d.rider,
-    speed_m_s: Math.sqrt((RIDE_FACTOR - 1) * GRAVITY_m_s2 * radius_m),
-    radius_m,
-    exit_rad: d.arc.exit_rad,
-    ramp_kg: masses.all_kg,
-    friction: FRICTION['dry grass'].low,
-    base_m: (lip.x_mm - entry.length_mm) / 1000,
-    lip_m: lip.y_mm / 1000,
-    centre_m: Math.max(0, lip.x_mm - centreX(s)) / 1000,
-  });
-  if (!push.ok) return null;
-  const slide_N = push.value.slide_short_N / ANCHORS;
-  const lift_N = push.value.hold_down_N / AT_ENTRY;
-  return { slide_N, lift_N, pull_N: Math.max(LEAST_PULL, OVER * Math.hypot(slide_N, lift_N)) };
+  const still = standingStill(s);
+  if (still === null) return null;
+  const { slide_N: along, sideways_N, lift_N: up, sideLift_N } = still.standing.held;
+  const slide_N = Math.hypot(along, sideways_N) / ANCHORS;
+  // A rider at a corner of the lip lifts the entry edge and one side at once.
+  const lift_N = up / AT_ENTRY + sideLift_N / AT_ENTRY;
+  return { slide_N, lift_N, pull_N: Math.max(LEAST_PULL, PULL_TEST * Math.hypot(slide_N, lift_N)) };
 };
 
 const pulls = (s: Situation): readonly (number | null)[] =>

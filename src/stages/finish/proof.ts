@@ -2,36 +2,29 @@ import { readingKey } from '../../build/fold.ts';
 import { spotAtSlope } from '../../ramp/curve.ts';
 import type { RailName } from '../../ramp/design.ts';
 import { curveOf } from '../../ramp/rail-plan.ts';
-import { GRAVITY_m_s2 } from '../../reckon/ride/air-and-gravity.ts';
+import { GRAVITY_m_s2, RIDING } from '../../reckon/strength/loads.ts';
 import { TURN } from '../order.ts';
+import { fastestAt, loadsOf } from '../riding.ts';
 import type { Figure, Finding, Gate, Offer, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { MATTERS } from './limits.ts';
 import { crackGate } from './looks.ts';
 
-/** Load case of a rider on the curve: three times the mass on one axle, the least the curve is designed for (judgement). */
-export const RIDE_FACTOR = 3;
-/** The dead load goes this much over it (common practice). */
-const OVER = 1.25;
 /** Set that may stay once the load is off, mm, and how long it lies, s (common practice). */
 export const LARGEST_SET = 1;
 const LIES_s = 300;
 /** People may stand as a load only where the deck is no steeper, rad: 15° (common practice). */
 const STAND = Math.PI / 12;
-/** A rider's centre of mass over the wheels, m [memory]; nearer to the curve's centre than half a metre the load case does not hold. */
-const BODY_m = 0.9;
-const LEAST_PATH_m = 0.5;
 /** A drop over this goes to an engineer, mm (bench rule; practice). */
 const DROP_LIMIT = 1000;
 
-/** Dead load of the proof, N. */
-export const proofForce = (s: Situation): number => OVER * s.ramp.design.rider * RIDE_FACTOR * GRAVITY_m_s2;
+/** Dead load of the proof, N: a quarter over the load of riding the curve, at three times the weight where no more is said of the speed. */
+export const proofForce = (s: Situation): number =>
+  loadsOf(s)?.proof_N ?? RIDING.proof_share * RIDING.least_factor * s.ramp.design.rider * GRAVITY_m_s2;
 
-/** Fastest the load case covers, m/s: v² = (n − 1)·g·(R − body height) [derived]. */
-export const fastestCovered = (s: Situation): number => {
-  const path = Math.max(LEAST_PATH_m, s.ramp.design.arc.radius_mm / 1000 - BODY_m);
-  return Math.sqrt((RIDE_FACTOR - 1) * GRAVITY_m_s2 * path);
-};
+/** Fastest that the proof load covers, m/s: the speed that was said, or the one at which three times the weight is reached. */
+export const fastestCovered = (s: Situation): number =>
+  fastestAt(s.ramp.design.arc.radius_mm / 1000, loadsOf(s)?.riding_factor ?? RIDING.least_factor);
 
 /** The widest stretch of a rail without an upright, and its middle, along the back wall from the entry end, mm. */
 export const worstSpan = (s: Situation): { rail: RailName; span_mm: number; middle_mm: number } =>

@@ -8,7 +8,7 @@ import { crackFindings, inspectSteps, lookAgainSteps } from './looks.ts';
 import { packerFigures, packerSteps } from './packers.ts';
 import { paintFigures, paintSteps } from './paint.ts';
 import { proofFigures, proofFindings, proofSteps } from './proof.ts';
-import { rideSteps } from './ride.ts';
+import { rideFigures, rideSteps } from './ride.ts';
 
 /** Keys of the words of this stage's steps. */
 export const STEPS = [
@@ -30,7 +30,9 @@ export const STEPS = [
   'deck',
   'deck-bolts',
   'anchors',
+  'speeds',
   'first-use',
+  'landings',
   'look-again',
 ] as const;
 
@@ -43,6 +45,7 @@ export const finishSheet: StageSheet = s => ({
     ...deckFigures(s),
     ...paintFigures(s),
     ...anchorFigures(s),
+    ...rideFigures(s),
   ],
   steps: [
     ...inspectSteps(s),

@@ -19,7 +19,10 @@ export type Held = Readonly<{
   foot_N: number;
 }>;
 
-/** How a way ends: the first step of it that holds, else the one that is used least; null where none can be reckoned. */
+/** A frame used no more than this wants nobody's second look, share of what is allowed [judgement]; a way is gone on with until then. */
+export const EASY = 0.8;
+
+/** How a way ends: the first step of it that holds with ease, else the one that is used least; null where none can be reckoned. */
 export type WayEnds = Readonly<{ way: string; step: number; utilisation: number; holds: boolean }> | null;
 
 const most = (list: readonly number[]): number => list.reduce((a, b) => Math.max(a, b), 0);
@@ -50,7 +53,7 @@ const wayEnds = async (way: string, steps: readonly SideFrameInput[]): Promise<W
     const { utilisation } = tried.value.governing;
     if (best === null || utilisation < best.utilisation)
       best = { way, step, utilisation, holds: tried.value.holds };
-    if (tried.value.holds) break;
+    if (utilisation <= EASY) break;
   }
   return best;
 };

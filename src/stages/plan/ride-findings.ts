@@ -1,9 +1,10 @@
 import type { Verdict } from '../../reckon/strength/limits.ts';
+import { EASY } from '../heavy/strength-answer.ts';
 import type { Fill, Fills, Finding, Offer } from '../sheet.ts';
 import type { Ask, Situation } from '../situation.ts';
 import type { Ride } from './ride-facts.ts';
 import { verdictsOf } from './ride-facts.ts';
-import { mendsFor } from './ride-offers.ts';
+import { MENDED_WITH, mendsFor } from './ride-offers.ts';
 import type { Strength } from './strength-asks.ts';
 import { deckUse, plateUse } from './strength-deck.ts';
 import { strengthMends } from './strength-ways.ts';
@@ -125,7 +126,7 @@ const saidOfStrength = (s: Situation, strength: Strength): Said | null => {
   if (strength.is !== 'known') return null;
   const { governing } = strength.held;
   const mends =
-    governing.utilisation > 1 ? strengthMends(s, strength) : { offers: [] as readonly Offer[], ask: null };
+    governing.utilisation > EASY ? strengthMends(s, strength) : { offers: [] as readonly Offer[], ask: null };
   return {
     words: `strength-${GOVERNS[governing.what]}`,
     fills: {
@@ -216,6 +217,12 @@ const plateFinding = (s: Situation): readonly Finding[] => {
   ];
 };
 
+/** A limit that another one which is broken says already, more strictly: its changes mend both. */
+const saidBy = (v: Verdict, all: readonly Verdict[]): boolean =>
+  all.some(
+    one => one.code !== v.code && (MENDED_WITH[one.code] ?? []).includes(v.code) && one.severity === 'refuse',
+  );
+
 /** What the ride and its frame break of the limits, first thing on the page: why, the changes that mend it, and who has to be asked. */
 export const rideFindings = (
   s: Situation,
@@ -225,25 +232,28 @@ export const rideFindings = (
   const use = strength.is === 'known' ? strength.held.governing.utilisation : undefined;
   const said = saidOfStrength(s, strength);
   const ofFrame = new Set(['over-used', 'nearly-used']);
+  const verdicts = verdictsOf(s, use);
   const stands = [
-    ...verdictsOf(s, use).map((v): Stands => {
-      const frame = ofFrame.has(v.code) && said !== null;
-      return {
-        code: v.code,
-        severity: v.severity,
-        never: v.never === true,
-        size: sizeOf(v),
-        words: frame ? (v.code === 'over-used' ? said.words : 'ride-nearly-used') : wordsOf(s, v.code),
-        fills: {
-          value: fillOf(v.unit, v.value),
-          limit: fillOf(v.unit, v.limit),
-          ...(v.code === 'deck-over-used' ? deckFills(s) : {}),
-          ...(frame ? said.fills : {}),
-        },
-        mends: frame ? said.mends : mendsFor(s, v.code),
-        pending: frame && said.ask !== null,
-      };
-    }),
+    ...verdicts
+      .filter(v => !saidBy(v, verdicts))
+      .map((v): Stands => {
+        const frame = ofFrame.has(v.code) && said !== null;
+        return {
+          code: v.code,
+          severity: v.severity,
+          never: v.never === true,
+          size: sizeOf(v),
+          words: frame ? (v.code === 'over-used' ? said.words : 'ride-nearly-used') : wordsOf(s, v.code),
+          fills: {
+            value: fillOf(v.unit, v.value),
+            limit: fillOf(v.unit, v.limit),
+            ...(v.code === 'deck-over-used' ? deckFills(s) : {}),
+            ...(frame ? said.fills : {}),
+          },
+          mends: frame ? said.mends : mendsFor(s, v.code),
+          pending: frame && said.ask !== null,
+        };
+      }),
     ...speedFindings(s, ride),
   ];
   return {

@@ -299,6 +299,16 @@ const WAYS: Readonly<Record<string, (s: Situation) => readonly Way[]>> = {
   ],
 };
 
+/** Warnings that a further step of the same change may take away. */
+const WARNED: ReadonlySet<string> = new Set(['fall-hard', 'load-novice-band']);
+
+/** Limits that a change must keep too when it is to mend this one: they say the same, less strictly or of a neighbour. */
+export const MENDED_WITH: Readonly<Record<string, readonly string[]>> = {
+  'flat-from-high': ['fall-stop', 'fall-hard'],
+  'load-novice': ['load-engineer', 'load-hard'],
+  'anchors-few': ['anchors-entry'],
+};
+
 /** Limits broken, refusals by code: what a change must not bring. */
 const refusedCodes = (s: Situation): ReadonlySet<string> =>
   new Set(
@@ -313,17 +323,23 @@ const refusedCodes = (s: Situation): ReadonlySet<string> =>
  */
 export const mendsFor = (s: Situation, code: string): readonly Offer[] => {
   const had = refusedCodes(s);
+  const alike = MENDED_WITH[code] ?? [];
   return (WAYS[code]?.(s) ?? [])
     .flatMap(({ remedy, tries, minutes = MINUTES }): Offer[] => {
+      let kept: Offer | null = null;
       for (const { change, fills } of tries) {
         const after = changed(s, change);
         if (after === null) continue;
         const verdicts = verdictsOf(after);
+        const refuses = verdicts.filter(v => v.severity === 'refuse');
         if (verdicts.some(v => v.code === code)) continue;
-        if (verdicts.some(v => v.severity === 'refuse' && !had.has(v.code))) continue;
-        return [{ remedy, fills, minutes, plan: { ...change } }];
+        if (refuses.some(v => !had.has(v.code) || alike.includes(v.code))) continue;
+        const offer: Offer = { remedy, fills, minutes, plan: { ...change } };
+        // One after which nobody need be warned either is looked for; one that only keeps the limit does.
+        if (!verdicts.some(v => WARNED.has(v.code))) return [offer];
+        kept ??= offer;
       }
-      return [];
+      return kept === null ? [] : [kept];
     })
     .sort((a, b) => a.minutes - b.minutes);
 };
