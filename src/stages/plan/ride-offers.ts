@@ -7,7 +7,7 @@ import type { Fills, Offer } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { standingStill } from '../standing-still.ts';
 import { type Change, changed } from './ride-change.ts';
-import { verdictsOf } from './ride-facts.ts';
+import { rideOf, verdictsOf } from './ride-facts.ts';
 
 /** A change, tried one after the other until the limit is kept. */
 type Try = Readonly<{ change: Change; fills: Fills }>;
@@ -330,6 +330,7 @@ export const mendsFor = (s: Situation, code: string): readonly Offer[] => {
       for (const { change, fills } of tries) {
         const after = changed(s, change);
         if (after === null) continue;
+        if (rideOf(after).stalls) continue;
         const verdicts = verdictsOf(after);
         const refuses = verdicts.filter(v => v.severity === 'refuse');
         if (verdicts.some(v => v.code === code)) continue;

@@ -92,11 +92,12 @@ export const sideFrameOf = (
       tube: m.tube,
     }),
   );
-  const diagonals = of(ramp, rail, 'diagonal').flatMap(m => {
+  // Named without their rail: two rails that are alike are one question.
+  const diagonals = of(ramp, rail, 'diagonal').flatMap((m, k) => {
     const at = ends(m, stands);
     return at === null
       ? []
-      : [{ name: m.need, base_x_mm: onBase(at[0]), rail_x_mm: onBase(at[1]), tube: m.tube }];
+      : [{ name: String(k + 1), base_x_mm: onBase(at[0]), rail_x_mm: onBase(at[1]), tube: m.tube }];
   });
   const at = [points[0]?.x_mm ?? 0, from_x_mm, ...uprights.map(u => u.x_mm)]
     .sort((a, b) => a - b)
