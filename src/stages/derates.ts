@@ -1,0 +1,106 @@
+import type { Situation } from './situation.ts';
+import { type Broken, changedSince, type Lapse, lastBroken } from './test-pieces.ts';
+import { jointWall, railWall } from './weld-walls.ts';
+
+/** Share that a beginner's welds are counted at until their own test piece held (bench rule; common practice). */
+export const UNTESTED_SHARE = 0.5;
+/** A test piece counts until there is a pause in welding as long as this (bench rule; common practice). */
+export const GOOD_FOR_WEEKS = 8;
+const GOOD_FOR_ms = GOOD_FOR_WEEKS * 7 * 86_400_000;
+
+export type Derate = Readonly<{
+  /** What the strength of such a weld is multiplied by. */
+  factor: number;
+  why: 'not tested' | 'failed' | 'held' | 'lapsed';
+  /** What made it lapse. */
+  lapse?: Lapse;
+  /** When it lapses if nothing is welded before, epoch ms; null where nothing stands that could. */
+  expires_ms: number | null;
+}>;
+
+export type Derates = Readonly<{ slit: Derate; joint: Derate }>;
+
+/** Where the arc was on: keys of what is ticked while welding begin so. */
+const HOT = [
+  'weld/sides',
+  'weld/tops',
+  'tack/close-third',
+  'brace/weld',
+  'brace/fit-uprights',
+  'assemble/weld',
+];
+const JOINTS = ['brace/weld', 'assemble/weld'];
+const SLITS = ['weld/sides', 'weld/tops'];
+
+/** When ticks under such keys were made, ms, rising. */
+const hotTimes = (s: Situation, prefixes: readonly string[]): readonly number[] => {
+  const times: number[] = [];
+  for (const [key, tick] of s.build.ticks)
+    if (prefixes.some(prefix => key.startsWith(prefix))) times.push(Date.parse(tick.at));
+  return times.sort((a, b) => a - b);
+};
+
+const settled = (s: Situation, key: string): boolean => s.build.ticks.has(key) || s.build.skips.has(key);
+
+/** All welds of the slits are made: every slit rail was left to go cold. */
+const slitsDone = (s: Situation): boolean =>
+  [...s.ramp.plans.values()].every(plan => plan.slits.length === 0 || settled(s, `weld/cool@${plan.rail}`));
+
+/** All joints are made: the frame was welded, or stood up. */
+const jointsDone = (s: Situation): boolean =>
+  ['assemble/weld', 'assemble/stand-up', 'assemble/feet'].some(key => settled(s, key));
+
+type Of = Readonly<{
+  done: boolean;
+  own: readonly string[];
+  wall: Readonly<{ figure: string; now_mm: number }>;
+}>;
+
+const derateOf = (s: Situation, piece: Broken | null, sawn: Broken | null, of: Of): Derate => {
+  if (piece === null) return { factor: UNTESTED_SHARE, why: 'not tested', expires_ms: null };
+  // A piece sawn across that shows the bead not in the steel says the same of every weld of that evening.
+  if (piece.look !== 'held' || (sawn !== null && sawn.look !== 'held'))
+    return { factor: UNTESTED_SHARE, why: 'failed', expires_ms: null };
+  const lapsed = (lapse: Lapse): Derate => ({
+    factor: UNTESTED_SHARE,
+    why: 'lapsed',
+    lapse,
+    expires_ms: null,
+  });
+  const lastOwn = hotTimes(s, of.own).at(-1) ?? piece.at_ms;
+  // What is welded stays as good as it was when it was welded: later pauses and other wires touch only welds to come.
+  if (!of.done) {
+    const change = changedSince(s, piece.with, of.wall);
+    if (change !== null) return lapsed(change);
+  }
+  const until = of.done ? lastOwn : s.now;
+  const hot = hotTimes(s, HOT).filter(at => at > piece.at_ms && at <= until);
+  let last = piece.at_ms;
+  for (const at of [...hot, until]) {
+    if (at - last > GOOD_FOR_ms) return lapsed('long pause');
+    last = Math.max(last, at);
+  }
+  const lastHot = hot.at(-1) ?? piece.at_ms;
+  return { factor: 1, why: 'held', expires_ms: of.done ? null : lastHot + GOOD_FOR_ms };
+};
+
+/**
+ * What share of its strength a weld of this build is counted at, for the slits and for the joints: half until its own test piece held,
+ * all of it from then on (bench rule; common practice). It lapses after a pause of eight weeks in welding, and with another wire,
+ * gas or wall, for the welds still to come.
+ */
+export const deratesOf = (s: Situation): Derates => {
+  const sawn = lastBroken(s, 'sawn');
+  return {
+    slit: derateOf(s, lastBroken(s, 'slit'), sawn, {
+      done: slitsDone(s),
+      own: SLITS,
+      wall: { figure: 'weld-wall', now_mm: railWall(s) },
+    }),
+    joint: derateOf(s, lastBroken(s, 'tee'), sawn, {
+      done: jointsDone(s),
+      own: JOINTS,
+      wall: { figure: 'joint-wall', now_mm: jointWall(s) },
+    }),
+  };
+};
