@@ -36,7 +36,7 @@ export const changesSince = (
   });
 
 const asksRead = (b: Build, step: StepDraft): boolean =>
-  (step.asks ?? []).every(a => b.readings.has(readingKey(step.key, a.ask)));
+  (step.asks ?? []).every(a => a.optional === true || b.readings.has(readingKey(step.key, a.ask)));
 
 /** The basis a step was done with: its tick's, or the oldest of its readings' (each froze what it stood on). */
 const basisOf = (b: Build, step: StepDraft): Readonly<Record<string, number>> | null => {

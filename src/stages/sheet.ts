@@ -52,6 +52,8 @@ export type Ask = Readonly<{
   /** The sign is part of the reading (+ toward the centre). */
   signed?: true;
   line?: LineRef | LineName;
+  /** Read only where there is something to say: the step is done without it. */
+  optional?: true;
 }>;
 
 /** One of many like things on one page, one key each: slits, marks, boards, joints. */
@@ -65,6 +67,8 @@ export type Item = Readonly<{
   note?: Phrase;
   /** The piece this item is: ticking it says "cut as asked", Enter logs another real length. */
   piece?: PieceAsk;
+  /** The optional ask that Enter opens at this item: ticking it says "as it should be", Enter says what is not. */
+  ask?: string;
 }>;
 
 export type PieceAsk = Readonly<{

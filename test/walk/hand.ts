@@ -90,7 +90,9 @@ export const nextIntent = (view: View, hand: Hand): Intent | null => {
       length: said(hand.piece?.(item.piece.need, asked) ?? Math.round(asked * 2) / 2, { as: 'length' }),
     };
   }
-  const ask = (step.asks ?? []).find(a => !view.build.readings.has(`${step.key}#${a.ask}`));
+  const ask = (step.asks ?? []).find(
+    a => a.optional !== true && !view.build.readings.has(`${step.key}#${a.ask}`),
+  );
   if (ask !== undefined)
     return { do: 'read', step: step.key, ask: ask.ask, value: reading(view, step, ask, hand) };
   if (step.piece !== undefined) {

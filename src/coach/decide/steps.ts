@@ -57,7 +57,9 @@ export const tickEntry = (view: View, key: string): Decided<Doing> => {
   if (step.state !== 'stale') {
     if (step.survey !== undefined) return no('needs-survey', { step: key });
     if (step.piece !== undefined) return no('needs-length', { step: key });
-    const ask = (step.asks ?? []).find(a => !view.build.readings.has(readingKey(key, a.ask)));
+    const ask = (step.asks ?? []).find(
+      a => a.optional !== true && !view.build.readings.has(readingKey(key, a.ask)),
+    );
     if (ask !== undefined) return no('needs-reading', { step: key, ask: ask.ask });
     if ((step.items ?? []).length > step.itemsDone) return no('items-first', { step: key });
   }

@@ -56,7 +56,8 @@ const TAGS: Readonly<Record<Step['state'], readonly [State, string]>> = {
 /** Row 4: the tag, the sentence, and at the right the line the numbers belong to. */
 export const tagRow = (c: PageContext, step: Step): Row => {
   const [state, word] = TAGS[step.state];
-  const measures = step.state === 'to do' && ((step.asks ?? []).length > 0 || step.survey !== undefined);
+  const measures =
+    step.state === 'to do' && ((step.asks ?? []).some(a => a.optional !== true) || step.survey !== undefined);
   const title = stepText(c.view, c.voice, step, 'title') ?? step.key;
   const sign = SIGNS[state];
   const left = row(' ', [sign.role, `${sign.sign} ${measures ? 'MEASURE' : word}`], '  ', ['lead', title]);

@@ -16,6 +16,8 @@ const CHANGE: PageKey = {
   writes: false,
 };
 
+const wantsReading = (s: Step): boolean => (s.asks ?? []).some(a => a.optional !== true);
+
 /** The page of one stage: one step owns it. */
 export const stagePlace = (_desk: Desk, start: Lit): Place => {
   let lit = start;
@@ -72,9 +74,10 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
       }
     }
     if (s.survey !== undefined) return desk.push(desk.around.ways.survey(desk, s));
+    if (askItem(desk, s)) return;
     const stale = desk.view.findings.find(f => f.stage === s.stage && f.key.includes(s.key));
     if (s.state === 'stale' && stale !== undefined) return desk.push(desk.around.ways.finding(stale.key));
-    if ((s.asks ?? []).length > 0) return ask(desk, s, 0);
+    if (wantsReading(s)) return ask(desk, s, 0);
     const piece = s.items?.[lit.item]?.piece ?? s.piece;
     if (piece !== undefined) {
       place.field = pieceField(desk, piece, () => goOn(desk, s));
@@ -83,16 +86,31 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
     desk.say('Enter: nothing to measure in this step. Space ticks it');
   };
 
+  /** What is wrong with the lit one of the repeated things, where it can be said. */
+  const askItem = (desk: Desk, s: Step): boolean => {
+    const item = s.items?.[lit.item];
+    const wanted = s.asks?.find(a => a.ask === item?.ask);
+    if (item === undefined || wanted === undefined) return false;
+    place.field = askField(desk, s, wanted, () => {
+      // What was just said to be wrong wants a word on what it is.
+      const found = openFindings(desk.view).find(f => f.key === `${s.key}#${wanted.ask}`);
+      if (found !== undefined) desk.push(desk.around.ways.finding(found.key));
+    });
+    return true;
+  };
+
   /** The first number not yet read, or all of them once more. */
   const ask = (desk: Desk, s: Step, from: number): void => {
-    const asks = s.asks ?? [];
+    const asks = (s.asks ?? []).filter(a => a.optional !== true);
     const unread = asks.findIndex((a, i) => i >= from && !desk.view.build.readings.has(`${s.key}#${a.ask}`));
     const at = unread >= 0 ? unread : from < asks.length && from > 0 ? -1 : from;
     const wanted = asks[at];
     if (wanted === undefined) return goOn(desk, s);
     place.field = askField(desk, s, wanted, () => {
       const now = desk.view.steps.find(x => x.key === s.key);
-      const left = (now?.asks ?? []).some(a => !desk.view.build.readings.has(`${s.key}#${a.ask}`));
+      const left = (now?.asks ?? []).some(
+        a => a.optional !== true && !desk.view.build.readings.has(`${s.key}#${a.ask}`),
+      );
       if (left && now !== undefined) ask(desk, now, 0);
       else goOn(desk, s);
     });
@@ -146,7 +164,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
       s === null
         ? 'tick'
         : (stepText(desk.view, desk.voice, s, 'tick') ?? (item === undefined ? 'tick' : 'this one done'));
-    const measured = s !== null && ((s.asks ?? []).length > 0 || s.survey !== undefined);
+    const measured = s !== null && (wantsReading(s) || s.survey !== undefined);
     const piece = item?.piece ?? s?.piece;
     return [
       ...(s === null || measured || s.piece !== undefined
@@ -156,9 +174,11 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
         ? [{ act: 'open' as const, words: s?.survey === undefined ? 'measure' : 'read it' }]
         : piece !== undefined
           ? [{ act: 'open' as const, words: 'its real length' }]
-          : s?.state === 'stop' || s?.state === 'waiting'
-            ? [{ act: 'open' as const, words: 'what opens it' }]
-            : []),
+          : item?.ask !== undefined && s?.state === 'to do'
+            ? [{ act: 'open' as const, words: 'it fails' }]
+            : s?.state === 'stop' || s?.state === 'waiting'
+              ? [{ act: 'open' as const, words: 'what opens it' }]
+              : []),
       { act: 'skip' },
       { act: 'next', shown: 'n p', words: 'move' },
       ...(lit.stage === 'plan' ? [{ act: 'design' }] : [{ act: 'now' as const, words: 'now' }]),
@@ -194,7 +214,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
           const s = step(desk);
           if (s === null || ((s.asks ?? []).length === 0 && s.survey === undefined)) return false;
           if (s.survey !== undefined) desk.push(desk.around.ways.survey(desk, s));
-          else {
+          else if (!askItem(desk, s)) {
             const first = s.asks?.[0];
             if (first !== undefined) place.field = askField(desk, s, first, () => goOn(desk, s));
           }
