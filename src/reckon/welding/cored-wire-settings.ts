@@ -17,6 +17,8 @@ type Wire = Readonly<{
   volts: (amps: number) => number;
   /** null where no source gives a feed. */
   feed_ipm: ((amps: number) => readonly [start: number, low: number, high: number]) | null;
+  /** The same the other way round. */
+  amps_at: ((feed_ipm: number) => number) | null;
   stick_out_mm: readonly [start: number, low: number, high: number];
 }>;
 
@@ -32,6 +34,7 @@ const CORED_WIRES: readonly Wire[] = [
     most_A: 110,
     volts: amps => between(amps, [40, 14], [110, 16.5]),
     feed_ipm: null,
+    amps_at: null,
     stick_out_mm: [15, 15, 20],
   },
   {
@@ -40,6 +43,7 @@ const CORED_WIRES: readonly Wire[] = [
     most_A: 115,
     volts: amps => between(amps, [30, 14], [115, 16.5]),
     feed_ipm: amps => [1.1 * amps, amps, 1.2 * amps],
+    amps_at: feed => feed / 1.1,
     stick_out_mm: [14.3, 12.7, 15.9],
   },
   {
@@ -62,11 +66,22 @@ const CORED_WIRES: readonly Wire[] = [
       ]);
       return [feed, feed * 0.9, feed * 1.1];
     },
+    amps_at: feed =>
+      along(feed, [
+        [70, 120],
+        [90, 140],
+        [110, 160],
+        [130, 170],
+      ]),
     stick_out_mm: [17.5, 15.9, 19.1],
   },
 ];
 
 const IPM_m_min = 0.0254;
+
+/** Current a cored wire draws at a feed, A; null where no source gives a feed. Data sheets [memory]. */
+export const coredWireAmps = (filler_mm: number, feed_m_min: number): number | null =>
+  CORED_WIRES.find(one => one.mm === filler_mm)?.amps_at?.(feed_m_min / IPM_m_min) ?? null;
 const MEMORY = 'E71T-11 data sheets, from memory: the chart in the machine’s door goes before it';
 
 /** Half a volt either way is what a step of such a machine makes [practice]. */

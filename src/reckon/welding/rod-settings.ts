@@ -44,6 +44,9 @@ const WIRE_BELOW_mm = 2.5;
 /** From this wall a one-sided joint is bevelled, mm [derived from makers' tables of solid wire]. */
 const BEVEL_mm = 5;
 
+/** Volts of a rod's arc at a current: load line of IEC 60974-1 for rods [memory]. */
+export const rodVolts = (amps: number): number => 20 + 0.04 * amps;
+
 /** Rods by wall, largest core, mm: makers' owner manuals [found]. */
 const mostCore = (wall_mm: number): number => (wall_mm < 2 ? 2.5 : wall_mm < 5 ? 3.2 : 4);
 
@@ -83,8 +86,7 @@ export const rodSettings = (input: RodInput): Outcome<Settings> => {
     : rod === 'E7018'
       ? held(core_mm / 0.0254, least_A, most_A)
       : middle;
-  // Load line of IEC 60974-1 for rods [memory].
-  const volts = 20 + 0.04 * start;
+  const volts = rodVolts(start);
   const bevelled = wall_mm >= BEVEL_mm;
 
   const cautions: SettingsCaution[] = [];

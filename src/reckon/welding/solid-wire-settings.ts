@@ -39,6 +39,12 @@ export const SOLID_WIRES: readonly Wire[] = [
 /** Inches a minute in metres a minute. */
 const IPM_m_min = 0.0254;
 
+/** Current a solid wire draws at a feed, A, by the makers' feed per ampere; null for a wire that is not made. */
+export const solidWireAmps = (filler_mm: number, feed_m_min: number): number | null => {
+  const wire = SOLID_WIRES.find(one => one.mm === filler_mm);
+  return wire === undefined ? null : feed_m_min / IPM_m_min / wire.feed_ipm_A;
+};
+
 /**
  * Current for a wall and a slow hand, A: one for each thousandth of an inch; three makers' texts agree [found], 0.6 to
  * 6.35 mm.
