@@ -14,24 +14,35 @@ const workerFile = (): string | null => {
   return existsSync(file) ? file : null;
 };
 
+/** How long a worker with nothing to do is kept, ms: it takes as much memory as the pages do. */
+const IDLE_MS = 1500;
+
 export const startThinker = (changed: () => void): Thinker => {
   let worker: Worker | null = null;
+  let rest: NodeJS.Timeout | null = null;
   let next = 0;
   const asked = new Set<string>();
   const waiting = new Map<number, (answer: unknown) => void>();
   const file = workerFile();
+
+  const stop = (): void => {
+    void worker?.terminate();
+    worker = null;
+  };
 
   const ask = (message: Ask, then: (answer: unknown) => void): void => {
     if (file === null) {
       void import('./compute.ts').then(m => m.compute(message)).then(then);
       return;
     }
+    if (rest !== null) clearTimeout(rest);
     if (worker === null) {
-      worker = new Worker(file);
+      worker = new Worker(file, { resourceLimits: { maxYoungGenerationSizeMb: 8 } });
       worker.unref();
       worker.on('message', (m: { id: number; answer?: unknown; failed?: string }) => {
         const done = waiting.get(m.id);
         waiting.delete(m.id);
+        if (waiting.size === 0) rest = setTimeout(stop, IDLE_MS).unref();
         if (m.failed === undefined) done?.(m.answer);
       });
       worker.on('error', () => {
@@ -57,9 +68,6 @@ export const startThinker = (changed: () => void): Thinker => {
         });
       }
     },
-    stop: () => {
-      void worker?.terminate();
-      worker = null;
-    },
+    stop,
   };
 };

@@ -1,11 +1,16 @@
-import stringWidth from 'string-width';
+import stringWidth from 'fast-string-width';
 import { cleanText } from './clean-text.ts';
 import type { Role, Row, Span } from './row.ts';
 
 /** What a row is written from: bare text, a span, or a role and its text. */
 export type Part = string | Span | readonly [Role, string];
 
-const segmenter = new Intl.Segmenter();
+/** Made when a text needs it: its tables take longer to load than a page to draw. */
+let segmenter: Intl.Segmenter | null = null;
+const segments = (text: string): string[] => {
+  segmenter ??= new Intl.Segmenter();
+  return Array.from(segmenter.segment(text), piece => piece.segment);
+};
 
 /**
  * Texts of signs that are one cell each and never join: letters of Latin scripts, quotes and dashes, arrows, strokes, blocks,
@@ -19,7 +24,7 @@ export const cellWidth = (text: string): number => (PLAIN.test(text) ? text.leng
 
 /** The signs of a text as the eye counts them, so that a cut never falls inside one. */
 export const graphemes = (text: string): string[] =>
-  PLAIN.test(text) ? text.split('') : Array.from(segmenter.segment(text), piece => piece.segment);
+  PLAIN.test(text) ? text.split('') : segments(text);
 
 const span = (part: Part): Span => {
   if (typeof part === 'string') return { text: cleanText(part) };

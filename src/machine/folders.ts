@@ -12,6 +12,8 @@ export type Folders = Readonly<{
   demo: string | null;
   /** Where the settings are. May not exist yet. */
   config: string;
+  /** What can be made again: compiled forms of the program. May not exist yet. */
+  cache: string;
 }>;
 
 export type FolderOptions = Readonly<{
@@ -61,10 +63,19 @@ export const folders = (options: FolderOptions = {}): Folders => {
         ? p.join(home, 'Library', 'Preferences')
         : p.join(home, '.config'));
 
+  const cache =
+    absolute(env.XDG_CACHE_HOME, p) ??
+    (windows
+      ? p.join(absolute(env.LOCALAPPDATA, p) ?? p.join(home, 'AppData', 'Local'), 'Cache')
+      : mac
+        ? p.join(home, 'Library', 'Caches')
+        : p.join(home, '.cache'));
+
   const said = options.sessions || env.CURVEWRIGHT_SESSIONS || null;
   return {
     builds: said === null ? p.join(data, NAME) : p.resolve(said),
     demo: demoFrom(options.program ?? path.dirname(fileURLToPath(import.meta.url))),
     config: p.join(config, NAME),
+    cache: p.join(cache, NAME),
   };
 };

@@ -7,9 +7,11 @@ export const median = (list: readonly number[]): number =>
 export const p95 = (list: readonly number[]): number =>
   [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(list.length * 0.95))] ?? 0;
 
-const environment = (): Record<string, string> => {
+const environment = (own: string): Record<string, string> => {
   const env: Record<string, string> = {
     ...(process.env as Record<string, string>),
+    XDG_CONFIG_HOME: own,
+    XDG_CACHE_HOME: own,
     TERM: 'xterm-256color',
     LANG: 'C.UTF-8',
     CURVEWRIGHT_GLOVE: 'off',
@@ -35,11 +37,35 @@ export type Run = Readonly<{
   memory_MB: number | null;
 }>;
 
+/** Starts the bench and leaves it as a person does, so that later starts find what a first one keeps; `own` is a folder for that. */
+export const startAndLeave = (args: readonly string[], first: RegExp, own: string): Promise<void> =>
+  new Promise((done, failed) => {
+    const term = spawn(process.execPath, [...args], { cols: 80, rows: 24, env: environment(own) });
+    let seen = '';
+    const giveUp = setTimeout(() => failed(new Error(`no frame: ${seen.slice(-400)}`)), 30_000);
+    let asked = false;
+    term.onData(data => {
+      seen += data;
+      if (asked || !first.test(seen)) return;
+      asked = true;
+      term.write('q');
+    });
+    term.onExit(() => {
+      clearTimeout(giveUp);
+      done();
+    });
+  });
+
 /** Starts a program in a pseudo-terminal, waits for its first frame, presses keys one by one, each after the last one's frame. */
-export const runOnce = (args: readonly string[], first: RegExp, keys: readonly string[]): Promise<Run> =>
+export const runOnce = (
+  args: readonly string[],
+  first: RegExp,
+  keys: readonly string[],
+  own: string,
+): Promise<Run> =>
   new Promise((done, failed) => {
     const started = performance.now();
-    const term = spawn(process.execPath, [...args], { cols: 80, rows: 24, env: environment() });
+    const term = spawn(process.execPath, [...args], { cols: 80, rows: 24, env: environment(own) });
     let seen = '';
     let start_ms = 0;
     let at = -1;

@@ -30,7 +30,7 @@ const ask = async (options: Options, system: 'metric' | 'us' = 'metric') => {
     },
     readStdin: async () => '',
     readFile: async () => '',
-    folders: { builds: folder, demo: null, config: made.make() },
+    folders: { builds: folder, demo: null, config: made.make(), cache: made.make() },
     content: () => content,
     now,
     columns: 80,

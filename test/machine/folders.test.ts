@@ -41,6 +41,12 @@ test('the settings are in the config folder of the account', () => {
   expect(folders({ ...linux, env: { XDG_CONFIG_HOME: './c' } }).config).toBe('/home/ann/.config/curvewright');
 });
 
+test('what can be made again is in the cache folder of the account', () => {
+  expect(folders(linux).cache).toBe('/home/ann/.cache/curvewright');
+  expect(folders({ ...linux, env: { XDG_CACHE_HOME: '/c' } }).cache).toBe('/c/curvewright');
+  expect(folders({ ...linux, env: { XDG_CACHE_HOME: './c' } }).cache).toBe('/home/ann/.cache/curvewright');
+});
+
 test('other systems have their own places', () => {
   expect(folders({ system: 'darwin', home: '/Users/ann', env: {} })).toMatchObject({
     builds: '/Users/ann/Library/Application Support/curvewright',

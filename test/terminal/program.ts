@@ -16,6 +16,7 @@ const environment = (folder: string, more: Record<string, string> = {}): Record<
   const env: Record<string, string> = {
     ...(process.env as Record<string, string>),
     XDG_CONFIG_HOME: join(folder, 'config'),
+    XDG_CACHE_HOME: join(folder, 'cache'),
     TZ: 'UTC',
     ...more,
   };
