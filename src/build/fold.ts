@@ -1,6 +1,7 @@
 import { type Answered, DESIGN_FIELDS, type DesignField, type RailName } from '../ramp/design.ts';
 import { DESIGN_VALUES, type Entry, type EntryOf } from './entries.ts';
 import { goneIds, inOrder } from './order.ts';
+import { repeatedBy } from './read-again.ts';
 
 export type StepKey = string;
 
@@ -165,8 +166,15 @@ export const fold = (entries: readonly Entry[]): Build => {
       case 'reading-logged': {
         const k = readingKey(e.step, e.ask);
         register(`reading ${k}`, e);
-        readings.set(k, { entry: e.id, at: e.at, value: e.value, typed: e.typed, basis: e.basis });
+        const reading = { entry: e.id, at: e.at, value: e.value, typed: e.typed, basis: e.basis };
+        readings.set(k, reading);
         skips.delete(e.step);
+        // Read again after a long pause: the newer number counts wherever the older one did.
+        const repeated = repeatedBy(e.step);
+        if (repeated !== null) {
+          const older = readingKey(repeated, e.ask);
+          readings.set(older, { ...reading, basis: readings.get(older)?.basis ?? e.basis });
+        }
         break;
       }
       case 'slits-marked':
