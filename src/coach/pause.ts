@@ -1,4 +1,10 @@
+import { pauseParts } from '../build/read-again.ts';
+import type { StepDraft } from '../stages/sheet.ts';
+import { LONG_PAUSE, pausesOf } from './pause/gaps.ts';
+import { leftOpen } from './pause/left-open.ts';
+import { checkStep } from './pause/steps.ts';
 import type { View } from './view.ts';
+import type { Step } from './walk.ts';
 
 /** When the build was last worked on, ms; null for one just begun. */
 export const lastWorked = (view: View): number | null => {
@@ -14,36 +20,45 @@ export const daysAway = (view: View): number => {
   return last === null ? 0 : Math.max(0, Math.floor((view.situation.now - last) / DAY));
 };
 
-/** One thing to look at after a pause; words under `rechecks.<id>`. */
-export type Recheck = Readonly<{ id: string; rail?: string; measured: boolean }>;
+/** One thing to look at after a few days; words under `rechecks.<id>`. */
+export type Recheck = Readonly<{ id: string; rail?: string }>;
 
 /**
- * What to look at again after a pause, measured things first: by what was left open, and for how long
- * (common practice: tacks creep in days, bright steel rusts in one to three, gas leaks in weeks).
+ * What to have an eye on after a few days, when nothing has to be measured again yet: bare steel films over in one to three
+ * (common practice). A longer pause brings steps of its own: see pauseSteps.
  */
 export const rechecksOf = (view: View): readonly Recheck[] => {
   const days = daysAway(view);
-  if (days < 1) return [];
-  const list: Recheck[] = [];
+  if (days < 2 || days >= LONG_PAUSE) return [];
   const { build, ramp } = view;
-  const settled = (key: string): boolean => build.ticks.has(key) || build.skips.has(key);
-  for (const rail of ramp.rails) {
+  const rails = ramp.rails.flatMap((rail): Recheck[] => {
     const marked = build.marks.some(m => m.rail === rail);
-    const surveys = build.surveys.filter(s => s.rail === rail && s.closed && !s.retired);
-    const cold = surveys.some(s => s.phase !== 'tacked' && s.phase !== 'half-welded');
-    if (surveys.length > 0 && !cold) list.push({ id: 'rail-offsets', rail, measured: true });
-    else if (cold && !surveys.some(s => s.phase === 'unclamped'))
-      list.push({ id: 'other-rail', rail, measured: true });
-    if (marked && !cold) list.push({ id: 'bright-metal', rail, measured: false });
-  }
-  const begun = build.marks.length > 0;
-  if (begun && days >= 7)
-    list.push({ id: 'gas-wire', measured: false }, { id: 'lens-battery', measured: false });
-  if (build.readings.has('assemble/diagonals#d1') && !settled('assemble/weld'))
-    list.push({ id: 'diagonals', measured: true });
-  if (settled('brace/hold-base@A')) list.push({ id: 'clamps', measured: false });
-  if (settled('finish/deck') || build.readings.has('finish/anchors#pull1')) {
-    list.push({ id: 'anchors', measured: true }, { id: 'deck-outdoors', measured: false });
-  }
-  return [...list].sort((a, b) => Number(b.measured) - Number(a.measured));
+    const cold = build.surveys.some(
+      s => s.rail === rail && s.closed && !s.retired && s.phase !== 'tacked' && s.phase !== 'half-welded',
+    );
+    return marked && !cold ? [{ id: 'bright-metal', rail }] : [];
+  });
+  const held = ramp.rails.some(
+    rail => build.ticks.has(`brace/hold-base@${rail}`) && !build.ticks.has(`brace/weld-uprights@${rail}`),
+  );
+  return [...rails, ...(held ? [{ id: 'clamps' }] : [])];
+};
+
+/** The steps that long pauses brought and that are not settled yet, measured ones first. */
+export const pauseSteps = (view: View): readonly Step[] =>
+  view.steps.filter(
+    s => pauseParts(s.key) !== null && (s.state === 'to do' || s.state === 'stop' || s.state === 'waiting'),
+  );
+
+/** A step of a pause that is over, as it stood then, from its key (or that of one of its items); null for every other key. */
+export const pastStep = (view: View, key: string): StepDraft | null => {
+  const parts = pauseParts(key.split('#')[0] ?? key);
+  const pause = pausesOf(view.build.all, view.situation.now).find(p => p.after === parts?.entry);
+  if (parts === null || pause === undefined) return null;
+  const open = leftOpen(pause.left, view.ramp, pause.days).find(
+    o => `${o.stage}/pause-${o.name}` === parts.step && o.subject === parts.subject,
+  );
+  return open === undefined
+    ? null
+    : checkStep({ ...open, key: key.split('#')[0] ?? key, pause, settled: true }, 0);
 };

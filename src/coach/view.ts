@@ -16,6 +16,7 @@ import type { Answers, Situation, StageSheet } from '../stages/situation.ts';
 import { tackSheet } from '../stages/tack/sheet.ts';
 import { weldSheet } from '../stages/weld/sheet.ts';
 import { journalFindings } from './journal-findings.ts';
+import { withPauses } from './pause/with-pauses.ts';
 import { isDecided, nextStep, type Step, walk } from './walk.ts';
 
 const SHEETS: readonly StageSheet[] = [
@@ -56,7 +57,10 @@ export const viewOf = (entries: readonly Entry[], now: number, answers: Answers 
   const made = rampOf(build.name, build.system, usable, measured);
   const ramp = made.ok ? made.value : defaultRamp(build);
   const situation: Situation = { build, measured, ramp, answers, now };
-  const sheets = SHEETS.map(sheet => sheet(situation));
+  const sheets = withPauses(
+    situation,
+    SHEETS.map(sheet => sheet(situation)),
+  );
   const steps = walk(build, sheets);
   return {
     situation,

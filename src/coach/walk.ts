@@ -1,6 +1,7 @@
 import { SURVEY_PHASES } from '../build/entries.ts';
 import type { Build, StepKey } from '../build/fold.ts';
 import { readingKey } from '../build/fold.ts';
+import { pauseParts } from '../build/read-again.ts';
 import type { Figure, FigureId, Finding, Item, SheetDraft, StepDraft } from '../stages/sheet.ts';
 
 export type StepState = 'done' | 'stale' | 'skipped' | 'to do' | 'waiting' | 'stop';
@@ -146,10 +147,10 @@ export const nextStep = (steps: readonly Step[]): Step | null =>
   steps.find(s => s.state === 'stale') ??
   null;
 
-/** Ticks whose step no page offers any more: kept and listed as "done, no longer asked". */
+/** Ticks whose step no page offers any more: kept and listed as "done, no longer asked". Those of a pause that is over go without saying. */
 export const noLongerAsked = (b: Build, sheets: readonly SheetDraft[]): readonly StepKey[] => {
   const asked = new Set(
     sheets.flatMap(s => s.steps.flatMap(d => [d.key, ...(d.items ?? []).map(i => i.key)])),
   );
-  return [...b.ticks.keys()].filter(k => !asked.has(k));
+  return [...b.ticks.keys()].filter(k => !asked.has(k) && pauseParts(k) === null);
 };

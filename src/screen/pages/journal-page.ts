@@ -1,18 +1,27 @@
 import type { Entry } from '../../build/entries.ts';
 import { newestStrikeable } from '../../coach/decide/decide.ts';
 import { findStep } from '../../coach/decide/steps.ts';
+import { pastStep } from '../../coach/pause.ts';
 import { cutTo, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import type { Quantity } from '../../quantity/quantities.ts';
 import { write } from '../../quantity/write.ts';
-import type { Stage } from '../../stages/sheet.ts';
+import type { Stage, StepDraft } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from './frame.ts';
 import { askLabel, stepText } from './step-words.ts';
 
-const stepTitle = (c: PageContext, key: string): string => {
+/** The step of a key, or as it stood in a long pause that is over: no page offers it any more, and the journal keeps it. */
+const stepOf = (c: PageContext, key: string): { step: StepDraft; item: boolean } | null => {
   const found = findStep(c.view, key);
+  if (found !== null) return found;
+  const past = pastStep(c.view, key);
+  return past === null ? null : { step: past, item: past.key !== key };
+};
+
+const stepTitle = (c: PageContext, key: string): string => {
+  const found = stepOf(c, key);
   if (found === null) return key;
   const title = stepText(c.view, c.voice, found.step, 'title') ?? key;
   const item = found.item ? (found.step.items ?? []).find(i => i.key === key) : undefined;
@@ -24,7 +33,7 @@ const stepTitle = (c: PageContext, key: string): string => {
 };
 
 const quantityOf = (c: PageContext, step: string, ask: string): Quantity =>
-  findStep(c.view, step)?.step.asks?.find(a => a.ask === ask)?.as ?? 'length';
+  stepOf(c, step)?.step.asks?.find(a => a.ask === ask)?.as ?? 'length';
 
 /** What an entry says, in a person's words: deed and value. */
 export const entryText = (c: PageContext, e: Entry): { deed: string; value: string } => {
@@ -43,7 +52,7 @@ export const entryText = (c: PageContext, e: Entry): { deed: string; value: stri
     case 'gate-overridden':
       return { deed: `went on past a gate: ${stepTitle(c, e.step)}`, value: `"${e.why}"` };
     case 'reading-logged': {
-      const found = findStep(c.view, e.step);
+      const found = stepOf(c, e.step);
       const label = found === null ? e.ask : askLabel(c.view, c.voice, found.step, e.ask);
       return { deed: label, value: write(e.value, quantityOf(c, e.step, e.ask), c.voice.system) };
     }

@@ -1,8 +1,10 @@
-import { daysAway, lastWorked, rechecksOf } from '../../coach/pause.ts';
+import { daysAway, lastWorked, pauseSteps, type Recheck, rechecksOf } from '../../coach/pause.ts';
 import { openFindings, type View } from '../../coach/view.ts';
+import type { Step } from '../../coach/walk.ts';
 import { padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { say } from '../../words/say.ts';
+import type { PageContext } from '../pages/context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
 import { findingText, stepText } from '../pages/step-words.ts';
 import { tallRows } from '../pages/tall-figures.ts';
@@ -11,12 +13,54 @@ import type { Place } from './desk.ts';
 
 export const isLongAway = (view: View): boolean => daysAway(view) >= 1;
 
+type Check = Readonly<{ title: string; why: string; measured: boolean; lit: boolean }>;
+
+/** What is to be looked at: the steps of a long pause, measured ones first; after a few days a word on what changes by itself. */
+const checksOf = (c: PageContext, few: readonly Recheck[]): readonly Check[] => {
+  const steps = pauseSteps(c.view);
+  if (steps.length > 0) {
+    return steps.map((s, i) => ({
+      title: stepText(c.view, c.voice, s, 'title') ?? s.key,
+      why: stepText(c.view, c.voice, s, 'why') ?? '',
+      measured: (s.asks ?? []).length > 0,
+      lit: i === 0,
+    }));
+  }
+  return few.map(k => ({
+    title: say(c.voice, { words: `rechecks.${k.id}.title`, fills: { rail: k.rail ?? '' } }),
+    why: say(c.voice, { words: `rechecks.${k.id}.why`, fills: { rail: k.rail ?? '' } }),
+    measured: false,
+    lit: false,
+  }));
+};
+
+const checksLeft = (view: View, count: number): string => {
+  const steps = pauseSteps(view);
+  if (steps.length === 0) return `${count} to look at`;
+  const minutes = [0, 1].map(k => steps.reduce((n, s) => n + (s.minutes[k] ?? 0), 0));
+  return `${count} left · about ${minutes[0]} to ${minutes[1]} min`;
+};
+
+/** What comes once the pause is settled: the first of the other steps that would be open by then. */
+const afterChecks = (view: View): Step | null => {
+  const waiting = new Set(pauseSteps(view).map(s => s.key));
+  return (
+    view.steps.find(
+      s =>
+        !waiting.has(s.key) &&
+        (s.state === 'to do' ||
+          s.state === 'stop' ||
+          (s.state === 'waiting' && s.waitsFor.every(k => waiting.has(k)))),
+    ) ?? null
+  );
+};
+
 /** Back after days away: where you stopped, what to look at, what comes next. */
 export const backPlace = (opened: View): Place => {
   // As it was found: a remark made on this page is no evening's work.
   const days = daysAway(opened);
   const last = lastWorked(opened);
-  const checks = rechecksOf(opened);
+  const few = rechecksOf(opened);
   const stageOf = (view: View) => view.next?.stage ?? 'finish';
   const place: Place = {
     rows: desk => {
@@ -37,8 +81,11 @@ export const backPlace = (opened: View): Place => {
         s => s.state === 'done' || s.state === 'skipped' || s.state === 'stale',
       ).length;
       const lines = findings.slice(0, 3).map(f => row('   ', findingText(c.voice, f, 'title') ?? f.key));
+      const checks = checksOf(c, few);
       const taken = 3 + 2 + 3 + (lines.length === 0 ? 0 : lines.length + 1) + 2 + checks.length + 2;
       const reasons = taken + checks.length <= pageRows(c);
+      const first = pauseSteps(c.view)[0];
+      const after = first === undefined ? next : afterChecks(c.view);
       const body: Row[] = [
         ...tallRows(
           [
@@ -56,20 +103,25 @@ export const backPlace = (opened: View): Place => {
         ruleRow(
           c,
           'look at these before you go on',
-          checks.length === 0 ? 'nothing left open' : `${checks.length} to look at`,
+          checks.length === 0 ? 'nothing left open' : checksLeft(c.view, checks.length),
         ),
         ...(checks.length === 0 ? [row(' ', 'Nothing was left in a state that changes by itself.')] : []),
         ...checks.flatMap(k => {
-          const title = say(c.voice, { words: `rechecks.${k.id}.title`, fills: { rail: k.rail ?? '' } });
-          const why = say(c.voice, { words: `rechecks.${k.id}.why`, fills: { rail: k.rail ?? '' } });
-          const first = row(' ', ['quiet', `· ${padTo(k.measured ? 'measure' : 'look', 9)}`], title);
+          const head = row(
+            ' ',
+            [k.lit ? 'lead' : 'quiet', `${k.lit ? '▸' : '·'} ${padTo(k.measured ? 'measure' : 'look', 9)}`],
+            [k.lit ? 'lead' : 'plain', k.title],
+          );
           // The reasons go where there is room for them; the things to do never do.
-          return reasons ? [first, row('            ', ['quiet', why.split('. ')[0] ?? why])] : [first];
+          return reasons ? [head, row('            ', ['quiet', k.why.split('. ')[0] ?? k.why])] : [head];
         }),
         ruleRow(c, 'then'),
-        next === null
+        after === null
           ? row(' ', 'Nothing is left to do in this build.')
-          : row(' ', ['lead', `▸ ${next.stage}  ${stepText(c.view, c.voice, next, 'title') ?? next.key}`]),
+          : row(' ', [
+              first === undefined ? 'lead' : 'plain',
+              `${first === undefined ? '▸' : '·'} ${after.stage}  ${stepText(c.view, c.voice, after, 'title') ?? after.key}`,
+            ]),
       ];
       const stage = stageOf(c.view);
       return page(
@@ -87,8 +139,8 @@ export const backPlace = (opened: View): Place => {
         [echoRow(c, `Nothing was lost: ${c.view.build.all.length} entries read.`), desk.keyRow(place)],
       );
     },
-    keys: () => [
-      { act: 'open', words: 'go on' },
+    keys: desk => [
+      { act: 'open', words: pauseSteps(desk.view).length > 0 ? 'the first of them' : 'go on' },
       { act: 'findings' },
       { act: 'journal' },
       { act: 'help' },

@@ -1,0 +1,48 @@
+import type { Item, StepDraft } from '../../stages/sheet.ts';
+import type { Check } from './checks.ts';
+
+/** Before everything else in the walk. */
+const FIRST = -1000;
+
+/** Steps in which something is lit: bright steel and a working set are wanted before these, and before no others. */
+const LIT = /\/(close|tack|weld|sides|tops|join|fit|test-piece|coupons|re-cut|add-slit|again|crossmembers)/;
+
+/** Whether a step is about a rail: by its key, or by what its words are filled with. */
+const aboutRail = (step: StepDraft, rail: string): boolean =>
+  step.fills?.rail === rail || step.survey?.rail === rail || new RegExp(`@${rail}(:|$)`).test(step.key);
+
+/** Whether a step waits until a check is settled. Nothing of plan waits, nor the reading of any page. */
+export const waitsFor = (step: StepDraft, check: Check): boolean => {
+  if (step.stage === 'plan') return false;
+  switch (check.holds) {
+    case 'rail':
+      return (
+        step.stage === 'assemble' || step.stage === 'finish' || aboutRail(step, check.rail ?? check.subject)
+      );
+    case 'arc':
+      return (check.rail === undefined || aboutRail(step, check.rail)) && LIT.test(step.key);
+    case 'frame':
+      return step.stage === 'finish' || (check.stage === 'assemble' && step.stage === 'assemble');
+  }
+};
+
+/** The step of a check, as a stage would give it; measured ones first, each before all other work. */
+export const checkStep = (check: Check, place: number): StepDraft => {
+  const items = check.items.map((name): Item => {
+    const note = check.name === 'joints' ? {} : { note: { words: `says.pause-${check.name}-${name}` } };
+    return { key: `${check.key}#${name}`, name, ...note };
+  });
+  return {
+    key: check.key,
+    stage: check.stage,
+    words: check.words,
+    fills: { days: check.pause.days, ...check.fills },
+    turn: FIRST + place,
+    needs: [],
+    uses: [],
+    ...(check.line === undefined ? {} : { line: check.line }),
+    ...(check.asks.length === 0 ? {} : { asks: check.asks.map(({ was: _, ...ask }) => ask) }),
+    ...(items.length === 0 ? {} : { items }),
+    minutes: check.minutes,
+  };
+};
