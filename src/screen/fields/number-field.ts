@@ -66,6 +66,9 @@ const isSigned = (spec: FieldSpec): boolean => spec.sign !== undefined;
 
 const flipped = (text: string): string => (text.startsWith('-') ? text.slice(1) : `-${text}`);
 
+/** The answer to a minus where no number is below zero. */
+const NO_SIDE = '-: this number has no side. Backspace takes it off';
+
 const pressSign = (field: NumberField, sign: '+' | '-', spec: FieldSpec): Pressed => {
   const { text } = field;
   if (isSigned(spec)) {
@@ -74,6 +77,8 @@ const pressSign = (field: NumberField, sign: '+' | '-', spec: FieldSpec): Presse
   }
   // 5'-3 1/2" and 63-1/2 in: a hyphen inside a number joins its parts.
   if (sign === '-' && /['t\d]$/.test(text)) return typed(field, `${text}-`);
+  // A minus that was dropped would make of -700 a 700 that nobody typed: it stays, and Enter refuses it.
+  if (sign === '-' && text === '') return { field: { ...field, text: '-', said: NO_SIDE }, done: TYPING };
   return say(field, `${sign}: this number has no side`);
 };
 
@@ -90,7 +95,7 @@ const pressChar = (field: NumberField, char: string, spec: FieldSpec): Pressed =
   const signs = numberSigns(spec.quantity);
   const known = /\d/.test(field.text) ? signs.any : signs.first;
   if (!known.has(char.toLowerCase()))
-    return say(field, AFTER_ESC[char] ?? `${char}: nothing in a number. Esc closes the field`);
+    return say(field, AFTER_ESC[char] ?? `${char}: a number is typed in digits. Esc closes the field`);
   if (field.text.length >= LONGEST_TYPED)
     return say(field, 'long enough for one number. Backspace takes the last sign off');
   return typed(field, field.text + char);

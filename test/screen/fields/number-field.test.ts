@@ -98,7 +98,9 @@ describe('the sign', () => {
   });
 
   test('a number without a side takes no sign, but joins feet and inches with a hyphen', () => {
-    expect(said('-', RADIUS)).toBe('-: this number has no side');
+    expect(said('-', RADIUS)).toBe('-: this number has no side. Backspace takes it off');
+    // -700 never passes for 700.
+    expect(kept('-700\r', RADIUS)).toEqual({ is: 'typing' });
     expect(typing("5'-3", REACH).field.text).toBe("5'-3");
   });
 
