@@ -23,8 +23,9 @@ const SPELLED: Readonly<Record<string, string>> = { m_s: 'm/s', C: '°C', Nmm: '
 
 /** A number as a script gives it: with its inner unit, so that no build's habit changes it. */
 const said = (value: number, ask: Pick<Ask, 'as'>): string => {
+  if (ask.as === 'count') return String(Math.round(value));
   const number = String(Math.round(value * 1e6) / 1e6);
-  if (ask.as === 'count' || ask.as === 'ratio' || ask.as === 'percent') return number;
+  if (ask.as === 'ratio' || ask.as === 'percent') return number;
   return `${number} ${SPELLED[innerUnit(ask.as)] ?? innerUnit(ask.as)}`;
 };
 

@@ -84,7 +84,6 @@ export const tallOf = (c: PageContext, step: Step, item: number): readonly TallT
 
 /** Rows 9 to 12: why, caution, measure, two rows at most for each, four in all. */
 export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
-  const known = c.view.build.ticks.size + c.view.build.readings.size > 12;
   const parts: [string, string | null][] = [
     ['Do', stepText(c.view, c.voice, step, 'do')],
     ['Stand', stepText(c.view, c.voice, step, 'posture')],
@@ -95,29 +94,37 @@ export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
   const present = parts.filter((p): p is [string, string] => p[1] !== null);
   const columns = c.look.columns - 12;
   const wrapped = present.map(([name, text]) => ({ name, lines: wrap(text, columns) }));
-  // What must be cut for room goes in this order; the deed and the caution stay longest.
   let over = wrapped.reduce((n, w) => n + w.lines.length, 0) - room;
-  for (const name of ['Why', 'Stand', 'Measure', 'Do', 'Caution']) {
-    const part = wrapped.find(w => w.name === name);
-    while (over > 0 && part !== undefined && part.lines.length > 1) {
-      part.lines.pop();
-      part.lines[part.lines.length - 1] = `${part.lines.at(-1)} …`;
-      over--;
-    }
-  }
-  for (const name of ['Why', 'Stand', 'Measure']) {
-    if (over <= 0) break;
+  /** Takes lines off a part until it has so few; the rest of it is under w. */
+  const shorten = (name: string, least: number): void => {
     const at = wrapped.findIndex(w => w.name === name);
-    if (at >= 0) {
-      wrapped.splice(at, 1);
-      over--;
+    const part = wrapped[at];
+    if (part === undefined || over <= 0) return;
+    const keep = Math.max(least, part.lines.length - over);
+    over -= part.lines.length - keep;
+    if (keep === 0) wrapped.splice(at, 1);
+    else if (keep < part.lines.length)
+      part.lines = [...part.lines.slice(0, keep - 1), more(part.lines[keep - 1] ?? '')];
+  };
+  const more = (line: string): string => `${cutTo(line, columns - 4).replace(/\s*…?$/, '')} … w`;
+  // What makes it safe goes last: the reason first, then how to measure, then how to stand.
+  shorten('Why', 1);
+  shorten('Why', 0);
+  shorten('Measure', 1);
+  const caution = wrapped.find(w => w.name === 'Caution');
+  const brief = stepText(c.view, c.voice, step, 'brief');
+  if (over > 0 && caution !== undefined && brief !== null) {
+    const lines = wrap(brief, columns);
+    if (lines.length < caution.lines.length) {
+      over -= caution.lines.length - lines.length;
+      caution.lines = lines;
     }
   }
-  if (known && over > 0) {
-    const caution = wrapped.find(w => w.name === 'Caution');
-    const brief = stepText(c.view, c.voice, step, 'brief');
-    if (caution !== undefined && brief !== null) caution.lines = [brief];
-  }
+  shorten('Measure', 0);
+  shorten('Stand', 1);
+  shorten('Do', 1);
+  shorten('Stand', 0);
+  shorten('Caution', 1);
   return wrapped.flatMap(({ name, lines }) =>
     lines.map((line, i) =>
       row(

@@ -138,7 +138,7 @@ describe('keys in a field', () => {
   test('letters never act; those of a unit are taken after a digit', () => {
     expect(said('q', OFFSET)).toBe('q leaves after Esc');
     expect(said('i', OFFSET)).toMatch(/hurt, after Esc/);
-    expect(said('z', OFFSET)).toMatch(/^z: nothing in a number/);
+    expect(said('z', OFFSET)).toMatch(/^z: a number is typed in digits/);
     expect(typing('mq', OFFSET).field.text).toBe('');
     expect(typing('12mm', OFFSET).field.text).toBe('12mm');
   });
