@@ -1,7 +1,7 @@
 import { openFindings, sheetOf } from '../../coach/view.ts';
 import { itemSettled, nextStep, type Step } from '../../coach/walk.ts';
 import { drawScene } from '../../drawing/braille.ts';
-import { besideRows, cutRow, cutTo, joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
+import { besideRows, cellWidth, cutRow, cutTo, joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS, type State } from '../../drawing/signs.ts';
 import { write } from '../../quantity/write.ts';
@@ -190,8 +190,11 @@ export const stepListRows = (
     const isLit = s.key === lit?.key;
     const state = stateSign(s, s.key === c.view.next?.key || isLit);
     const sign = SIGNS[state];
-    const title = stepText(c.view, c.voice, s, 'title') ?? s.key;
+    const whole = stepText(c.view, c.voice, s, 'title') ?? s.key;
     const count = s.items === undefined ? '' : ` ${s.itemsDone}/${s.items.length}`;
+    // Where the whole sentence does not fit, what stands before its comma says the deed.
+    const deed = whole.split(',')[0] ?? whole;
+    const title = cellWidth(`${whole}${count}`) > columns - 11 && deed.length > 15 ? deed : whole;
     return cutRow(
       row(
         ' ',
@@ -305,7 +308,8 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
   const foot = [worstRow(c), echoRow(c), keys];
   if (step === null) return page(c, head, [row(' ', 'Nothing to do in this stage for this build.')], foot);
   const wide = c.look.columns >= 110;
-  const drawColumns = wide ? 58 : 33;
+  // Beside a list of steps the words come first: most titles fit 40 cells.
+  const drawColumns = wide ? 58 : Math.min(33, Math.max(27, c.look.columns - 53));
   const item = Math.min(lit.item, Math.max(0, (step.items?.length ?? 1) - 1));
   const things = tallOf(c, step, item);
   const tall = things.length === 0 ? [] : tallRows(things, c.look.columns - 2, c.look.ascii);
