@@ -29,9 +29,10 @@ export const refusalText = (
       fills.finding = say(voice, { words: `findings.${finding.words}.title`, fills: finding.fills ?? {} });
     for (const name of ['gate', 'caution'] as const) {
       const key = fills[name];
-      const path = name === 'gate' ? `gates.${String(key)}.stop` : `cautions.${String(key)}.title`;
+      const gate = view.steps.flatMap(s => s.gates ?? []).find(g => g.id === key);
+      const path =
+        name === 'gate' ? `gates.${gate?.words ?? String(key)}.stop` : `cautions.${String(key)}.title`;
       if (typeof key === 'string' && textAt(voice.content, path) !== undefined) {
-        const gate = view.steps.flatMap(s => s.gates ?? []).find(g => g.id === key);
         fills[name] = say(voice, { words: path, fills: gate?.fills ?? {} });
       }
     }

@@ -78,9 +78,11 @@ export type PieceAsk = Readonly<{
   ends_rad: readonly [number, number];
 }>;
 
-/** A condition that must hold before the step may be ticked. Words under `gates.<id>`: stop, why, opens (a list). */
+/** A condition that must hold before the step may be ticked. Words under `gates.<words, or id>`: stop, why, opens (a list). */
 export type Gate = Readonly<{
   id: string;
+  /** Key of its words where the id names more: a reason given for one evening's reading then opens no other evening's. */
+  words?: string;
   shut: boolean;
   fills?: Fills;
   /** No reason opens it (an open crack, no anchors). */

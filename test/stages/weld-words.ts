@@ -42,8 +42,8 @@ export const wordGaps = (
     for (const a of step.asks ?? []) if (own.asks?.[a.ask] === undefined) gaps.push(`${where}.asks.${a.ask}`);
     for (const id of step.cautions ?? []) if (WORDS.cautions[id] === undefined) gaps.push(`cautions.${id}`);
     for (const g of step.gates ?? []) {
-      if (WORDS.gates[g.id] === undefined) gaps.push(`gates.${g.id}`);
-      gaps.push(...unfilled(`gates.${g.id}`, WORDS.gates[g.id], g.fills ?? {}));
+      if (WORDS.gates[g.words ?? g.id] === undefined) gaps.push(`gates.${g.words ?? g.id}`);
+      gaps.push(...unfilled(`gates.${g.words ?? g.id}`, WORDS.gates[g.words ?? g.id], g.fills ?? {}));
     }
     for (const item of step.items ?? []) {
       if (item.note === undefined) continue;

@@ -235,17 +235,18 @@ export const barRows = (c: PageContext, step: Step): Row[] => {
   const gate = (step.gates ?? []).find(g => step.shut.includes(g.id));
   if (gate === undefined) return [];
   const fills = gate.fills ?? {};
-  const opens = c.voice.content.gates[gate.id]?.opens ?? [];
+  const words = gate.words ?? gate.id;
+  const opens = c.voice.content.gates[words]?.opens ?? [];
   return [
-    row(' ', ['halt', `■ STOP  ${say(c.voice, { words: `gates.${gate.id}.stop`, fills })}`]),
-    ...wrap(say(c.voice, { words: `gates.${gate.id}.why`, fills }), c.look.columns - 12)
+    row(' ', ['halt', `■ STOP  ${say(c.voice, { words: `gates.${words}.stop`, fills })}`]),
+    ...wrap(say(c.voice, { words: `gates.${words}.why`, fills }), c.look.columns - 12)
       .slice(0, 2)
       .map((line, i) => row(' ', ['quiet', padTo(i === 0 ? 'Why' : '', 10)], line)),
     ...opens.map((_, i) =>
       row(
         ' ',
         ['quiet', padTo(i === 0 ? 'Opens it' : '', 10)],
-        say(c.voice, { words: `gates.${gate.id}.opens.${i}`, fills }),
+        say(c.voice, { words: `gates.${words}.opens.${i}`, fills }),
       ),
     ),
     ...(gate.never === true
