@@ -38,13 +38,13 @@ export const wordGaps = (sheet: SheetDraft, words: readonly string[]): string[] 
             .filter(id => !ids.has(id))
             .map(id => `${where}: no figure ${id}`),
           ...(step.asks ?? [])
-            .filter(a => own.asks?.[a.ask] === undefined)
+            .filter(a => own.asks?.[a.ask.split('@')[0] as string] === undefined)
             .map(a => `${where}.asks.${a.ask}`),
           ...(step.cautions ?? []).filter(id => WORDS.cautions[id] === undefined).map(id => `cautions.${id}`),
           ...(step.gates ?? []).flatMap(g =>
-            WORDS.gates[g.id] === undefined
-              ? [`gates.${g.id}`]
-              : unfilled(`gates.${g.id}`, WORDS.gates[g.id], g.fills ?? {}),
+            WORDS.gates[g.words ?? g.id] === undefined
+              ? [`gates.${g.words ?? g.id}`]
+              : unfilled(`gates.${g.words ?? g.id}`, WORDS.gates[g.words ?? g.id], g.fills ?? {}),
           ),
           ...(step.items ?? []).flatMap(item => {
             if (item.note === undefined) return [];

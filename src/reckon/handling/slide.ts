@@ -48,6 +48,8 @@ export type Pull = Readonly<{ low: number; high: number }>;
 export type Slide = Readonly<{
   keep_going_N: Pull;
   start_N: Pull;
+  /** To keep it from going down the same slope faster than wanted: least on the grippiest ground; 0 where it stays by itself. */
+  hold_N: Pull;
   /** It may go by itself: hold it back, nobody below. */
   runs_away: boolean;
   /** The rope's best angle above the slope, for the grippier ground. */
@@ -55,7 +57,8 @@ export type Slide = Readonly<{
 }>;
 
 /**
- * The pull that slides a frame: W(sinα + μ cosα)/(cosβ + μ sinβ), best at β = atan μ, a page on pulled sleds [found].
+ * The pull that slides a frame: W(sinα + μ cosα)/(cosβ + μ sinβ), best at β = atan μ, a page on pulled sleds [found]. Held back
+ * down the slope by a rope along it: W(sinα − μ cosα) [derived].
  * Refuses out-of-range for a mass, slope, friction or rope angle that is none.
  */
 export const slide = ({ mass_kg, slope_rad, friction, rope_rad = 0 }: SlideInput): Outcome<Slide> => {
@@ -90,10 +93,13 @@ export const slide = ({ mass_kg, slope_rad, friction, rope_rad = 0 }: SlideInput
       (weight_N * (Math.sin(slope_rad) + mu * Math.cos(slope_rad))) /
         (Math.cos(rope_rad) + mu * Math.sin(rope_rad)),
     );
+  const hold = (mu: number): number =>
+    Math.max(0, weight_N * (Math.sin(Math.abs(slope_rad)) - mu * Math.cos(slope_rad)));
   const keep_going_N = { low: pull(friction.low), high: pull(friction.high) };
   return good({
     keep_going_N,
     start_N: { low: keep_going_N.low * STARTING.low, high: keep_going_N.high * STARTING.high },
+    hold_N: { low: hold(friction.high), high: hold(friction.low) },
     runs_away: Math.abs(Math.tan(slope_rad)) > friction.low,
     best_rope_rad: Math.atan(friction.high),
   });

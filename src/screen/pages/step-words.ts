@@ -33,7 +33,8 @@ export const stepText = (view: View, voice: Voice, step: StepDraft, part: StepPa
 export const askLabel = (view: View, voice: Voice, step: StepDraft, ask: string): string =>
   say(
     voice,
-    { words: `steps.${step.stage}.${step.words}.asks.${ask}`, fills: step.fills ?? {} },
+    // An ask of one rail has the words of its kind: the part before @.
+    { words: `steps.${step.stage}.${step.words}.asks.${ask.split('@')[0]}`, fills: step.fills ?? {} },
     figuresOf(view, step),
   );
 

@@ -93,7 +93,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
     if (item === undefined || wanted === undefined) return false;
     place.field = askField(desk, s, wanted, () => {
       // What was just said to be wrong wants a word on what it is.
-      const found = openFindings(desk.view).find(f => f.key === `${s.key}#${wanted.ask}`);
+      const found = openFindings(desk.view).find(f => f.key.startsWith(`${s.key}#${wanted.ask}:`));
       if (found !== undefined) desk.push(desk.around.ways.finding(found.key));
     });
     return true;
