@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { walk } from '../../src/coach/walk.ts';
 import { GRAVITY_m_s2 } from '../../src/reckon/ride/air-and-gravity.ts';
 import { anchorNeed } from '../../src/stages/finish/anchors.ts';
 import {
@@ -37,17 +36,24 @@ describe('the order of finishing', () => {
     );
     const order = [
       'finish/keep-safe',
-      'finish/inspect-joints',
+      'finish/inspect-joints@A',
+      'finish/inspect-joints@B',
+      'finish/inspect-across',
       'finish/inspect',
-      'finish/cracks',
       'finish/proof',
       'finish/trial-deck',
       'finish/drill-deck',
       'finish/edges',
       'finish/drains',
+      'finish/tins',
+      'finish/clean',
       'finish/paint-weather',
+      'finish/prime',
+      'finish/top',
       'finish/paint',
       'finish/deck',
+      'finish/deck-check',
+      'finish/stickers',
       'finish/anchors',
       'finish/first-use',
       'finish/look-again@10',
@@ -56,7 +62,7 @@ describe('the order of finishing', () => {
     const turns = order.map(key => step(sheet, key)?.turn ?? Number.NaN);
     expect([...turns].sort((a, b) => a - b)).toEqual(turns);
     expect(step(sheet, 'finish/deck')?.needs).toContain('finish/paint');
-    expect(step(sheet, 'finish/proof')?.needs).toContain('finish/cracks');
+    expect(step(sheet, 'finish/proof')?.needs).toContain('finish/inspect');
   });
 });
 
@@ -71,48 +77,6 @@ describe('looking at welds bare', () => {
       expect(look).toEqual(expect.arrayContaining([m.flat, (m.flat ?? 0) + 1]));
     }
     expect(slitsToLookAt(s, 'B')).not.toContain(2);
-  });
-
-  test('a crack shuts deck and first ride with no way round, until it is looked at again and read as none', () => {
-    const cracked = finishSheet(situation(read('finish/cracks', 'cracks', 1)));
-    for (const key of ['finish/deck', 'finish/first-use', 'finish/proof'])
-      expect(gate(cracked, key, 'open-crack')).toMatchObject({
-        shut: true,
-        never: true,
-        measure: 'finish/cracks',
-      });
-    const finding = cracked.findings.find(f => f.key === 'open-crack');
-    expect(finding).toMatchObject({ severity: 'stop', blocks: ['finish/deck', 'finish/first-use'] });
-    expect(finding?.offers.length).toBeGreaterThanOrEqual(3);
-    const mended = finishSheet(
-      situation(read('finish/cracks', 'cracks', 1), read('finish/cracks', 'cracks', 0)),
-    );
-    expect(gate(mended, 'finish/deck', 'open-crack')?.shut).toBe(false);
-    expect(mended.findings).toEqual([]);
-  });
-
-  test('a crack found after ten jumps counts as one found bare', () => {
-    const sheet = finishSheet(
-      situation(read('finish/cracks', 'cracks', 0), read('finish/look-again@10', 'cracks', 2)),
-    );
-    expect(gate(sheet, 'finish/first-use', 'open-crack')).toMatchObject({
-      shut: true,
-      measure: 'finish/look-again@10',
-    });
-    expect(sheet.findings[0]).toMatchObject({ words: 'open-cracks', fills: { count: 2 } });
-  });
-
-  test('no reason lets a rider past a crack: the walk keeps the ride stopped', () => {
-    const s = situation(read('finish/cracks', 'cracks', 1), {
-      kind: 'gate-overridden',
-      step: 'finish/first-use',
-      gate: 'open-crack',
-      why: 'it is short',
-    });
-    const ride = walk(s.build, [
-      { ...finishSheet(s), steps: finishSheet(s).steps.filter(x => x.key === 'finish/first-use') },
-    ]);
-    expect(ride[0]?.shut).toContain('open-crack');
   });
 });
 
@@ -331,8 +295,8 @@ describe('paint', () => {
     read('finish/paint-weather', 'damp', damp),
   ];
   const shut = (...doings: Parameters<typeof situation>) =>
-    step(finishSheet(situation(...doings)), 'finish/paint')
-      ?.gates?.filter(g => g.shut)
+    step(finishSheet(situation(...doings)), 'finish/prime')
+      ?.gates?.filter(g => g.shut && g.id.startsWith('paint'))
       .map(g => g.id);
 
   test('air 16 °C at 71 % damp and steel at 13: 2 °C over the dew point of 11, no paint (a paint maker’s note on ambient conditions)', () => {
@@ -415,8 +379,30 @@ describe('words of finishing', () => {
       set('shape', { radius: 2500, exit: 45 * DEG }),
       read('finish/trial-deck', 'board', 95),
     ),
-    cracked: situation(read('finish/cracks', 'cracks', 1), read('finish/proof', 'set', 3)),
-    'cracks, rolled rails': situation(set('route', 'rolled'), read('finish/cracks', 'cracks', 3)),
+    cracked: situation(read('finish/inspect', 'cracked@A', 1), read('finish/proof', 'set', 3)),
+    'cracks, rolled rails': situation(set('route', 'rolled'), read('finish/inspect', 'cracked@B', 3)),
+    'one weld and some welds fail': situation(
+      read('finish/inspect-joints@A', 'tops', 1),
+      read('finish/inspect-across', 'lugs', 3),
+    ),
+    'cracked after the proof': situation(
+      read('finish/proof', 'set', 0),
+      read('finish/look-again@10', 'cracks', 1),
+      read('finish/look-again@10', 'cracks', 0),
+    ),
+    'rust left': situation(read('finish/clean', 'rust', 10)),
+    'coat too soon': situation(
+      read('finish/tins', 'from', 40 * 3600),
+      read('finish/tins', 'to', 80 * 3600),
+      tick('finish/prime'),
+    ),
+    'coat too late': situation(
+      tick('finish/prime'),
+      tick('finish/other'),
+      tick('finish/other2'),
+      read('finish/tins', 'from', 3600),
+      read('finish/tins', 'to', 3600),
+    ),
     packers: situation(...loose('A', [0, 0, 0, 0, 0]), ...loose('B', [0, 0, -2, -4, -6])),
     'weather read': situation(
       read('finish/paint-weather', 'air', 14),

@@ -66,6 +66,20 @@ export const sideBalance = (s: Situation, rail: RailName): Balance =>
 /** The same of all the steel, without entry plate and deck. */
 export const frameBalance = (s: Situation): Balance => balance(s, s.ramp.members);
 
+/** The same with the entry plate on, which lies in front of the rails: what is carried out, its deck still off. */
+export const carriedBalance = (s: Situation): Balance => {
+  const frame = frameBalance(s);
+  const plate = s.ramp.masses.entry_kg;
+  const { length_mm, deckHeight_mm } = s.ramp.entry;
+  const mass_kg = frame.mass_kg + plate;
+  return {
+    mass_kg,
+    x_mm: (frame.mass_kg * frame.x_mm + (plate * length_mm) / 2) / mass_kg,
+    // The plate rises from the ground along the arc, so its middle lies a third up.
+    y_mm: (frame.mass_kg * frame.y_mm + (plate * deckHeight_mm) / 3) / mass_kg,
+  };
+};
+
 /** How far a side frame leans before it falls by itself, rad: it stands on a base as wide as its tube. */
 export const sideTipsAt = (s: Situation, rail: RailName): number => {
   const { mass_kg, y_mm } = sideBalance(s, rail);

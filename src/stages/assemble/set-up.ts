@@ -82,8 +82,13 @@ export const setUpSteps = (s: Situation): readonly StepDraft[] => {
       fills: { first, last },
       turn: TURN.assemble + 30,
       needs: ['assemble/trim-rails', 'assemble/pads'],
-      uses: ['spreaders', `tips-at@${first}`, `side-mass@${first}`],
-      tall: ['spreaders'],
+      uses: [
+        'spreaders',
+        ...['tips-at', 'side-mass', 'side-start', 'side-balance', 'side-high'].map(
+          name => `${name}@${first}`,
+        ),
+      ],
+      tall: ['spreaders', `side-mass@${first}`, `tips-at@${first}`],
       gates: [handsGate(s, 2)],
       minutes: [20, 40],
     },
@@ -129,6 +134,22 @@ export const setUpFigures = (s: Situation): readonly Figure[] => {
         as: 'mass',
         value: { is: 'exact', v: sideBalance(s, rail).mass_kg },
         matters: MATTERS.mass,
+      },
+      {
+        id: `side-balance@${rail}`,
+        kind: 'dimension',
+        as: 'length',
+        line: { face: 'ground', rail },
+        value: { is: 'exact', v: sideBalance(s, rail).x_mm - s.ramp.entry.length_mm },
+        matters: 10,
+      },
+      {
+        id: `side-high@${rail}`,
+        kind: 'dimension',
+        as: 'length',
+        line: { face: 'ground', rail },
+        value: { is: 'exact', v: sideBalance(s, rail).y_mm },
+        matters: 10,
       },
       {
         id: `tips-at@${rail}`,

@@ -49,6 +49,16 @@ export const alongUnder = (s: Situation, fromLip_mm: number): number => {
   return ((slope - plan.start_rad) / plan.turn_rad) * plan.bend_mm;
 };
 
+/** How far down from the lip a spot of the back wall lies under the deck top, mm: `alongUnder` read backwards. */
+export const fromLipOver = (s: Situation, along_mm: number): number => {
+  const c = curveOf(s.ramp.design);
+  const plan = s.ramp.plans.get(s.ramp.rails[0] ?? '');
+  if (plan === undefined) return 0;
+  if (along_mm >= plan.bend_mm) return Math.max(0, plan.toLip_mm - along_mm);
+  const slope = plan.start_rad + (plan.turn_rad * along_mm) / plan.bend_mm;
+  return c.straight_mm + (c.exit_rad - slope) * c.radius_mm;
+};
+
 /** Distances from a board's lip edge where a screw goes into every rail and stays clear of every slit, mm: two, one, or none. */
 export const screwSpots = (s: Situation, board: Board): readonly number[] => {
   const slits = s.ramp.rails.flatMap(rail => (s.ramp.plans.get(rail)?.slits ?? []).map(slit => slit.at_mm));
@@ -82,9 +92,18 @@ export type SheetPiece = Readonly<{
   width_mm: number;
 }>;
 
+/** Middles of the crossmembers between the rails, from the lip down along the deck top, mm. */
+export const supportsOf = (s: Situation): readonly number[] => [
+  ...new Set(
+    s.ramp.members
+      .filter(m => m.kind === 'crossmember')
+      .map(m => Math.round(fromLipOver(s, m.along_mm ?? 0) * 10) / 10),
+  ),
+];
+
 /**
- * Layers of sheet bent along the curve. Each is as long as its own middle, so the lower ones are longer. Joints of neighbouring
- * layers are half a sheet apart.
+ * Layers of sheet bent along the curve. Each is as long as its own middle, so the lower ones are longer. Every joint lies on a
+ * crossmember, that of the next layer on another one.
  */
 export const laySheets = (
   s: Situation,
@@ -98,10 +117,17 @@ export const laySheets = (
   const from = Math.asin(Math.min(1, s.ramp.entry.length_mm / c.radius_mm));
   const strips = Math.max(1, Math.ceil((wide_mm + gap_mm) / (sheet.width_mm + gap_mm) - 1e-9));
   const lastWide = wide_mm - (strips - 1) * (sheet.width_mm + gap_mm);
+  const supports = supportsOf(s);
+  const top = c.radius_mm * (c.exit_rad - from) + c.straight_mm;
+  let joints: readonly number[] = [];
   return Array.from({ length: deck.layers }, (_, k) => k + 1).flatMap(layer => {
     const middle = c.radius_mm + (deck.layers - layer + 0.5) * deck.layer_mm;
-    const long = middle * (c.exit_rad - from) + c.straight_mm;
-    const lengths = cutAlong(long, sheet.long_mm, layer % 2 === 0);
+    /** Length of this layer from the lip down to under a spot of the deck top. */
+    const lengthTo = (at: number): number =>
+      at <= c.straight_mm ? at : c.straight_mm + ((at - c.straight_mm) * middle) / c.radius_mm;
+    joints = jointsOf(top, sheet.long_mm, lengthTo, supports, joints, layer % 2 === 0);
+    const ends = [0, ...joints, top].map(lengthTo);
+    const lengths = ends.slice(1).map((to, n) => to - (ends[n] ?? 0));
     return Array.from({ length: strips }, (_, a) => a + 1).flatMap(across =>
       lengths.map((length_mm, n) => ({
         layer,
@@ -114,15 +140,32 @@ export const laySheets = (
   });
 };
 
-/** Lengths of one layer from the lip down; every other layer begins with half a sheet where it has a joint at all. */
-const cutAlong = (long: number, sheet: number, half: boolean): readonly number[] => {
-  if (long <= sheet) return [long];
-  const lengths: number[] = [];
-  let left = long;
-  while (left > 1e-9) {
-    const piece = Math.min(left, half && lengths.length === 0 ? sheet / 2 : sheet);
-    lengths.push(piece);
-    left -= piece;
+/** Joints of two layers nearer than this lie on one crossmember, mm. */
+const SAME_SUPPORT = 1;
+
+/**
+ * Spots of the deck top where a layer is pieced, from the lip down: on crossmembers, none over a joint of the layer before; every
+ * other layer begins with half a sheet. Where no crossmember serves, the sheet's own end, and a batten goes under it.
+ */
+const jointsOf = (
+  end: number,
+  sheet: number,
+  lengthTo: (at: number) => number,
+  supports: readonly number[],
+  before: readonly number[],
+  half: boolean,
+): readonly number[] => {
+  const joints: number[] = [];
+  let from = 0;
+  while (lengthTo(end) - lengthTo(from) > sheet + 1e-9) {
+    const most = half && joints.length === 0 ? sheet / 2 : sheet;
+    const reach = (limit: number): number | undefined =>
+      supports
+        .filter(at => at > from + SAME_SUPPORT && lengthTo(at) - lengthTo(from) <= limit)
+        .filter(at => before.every(joint => Math.abs(joint - at) > SAME_SUPPORT))
+        .sort((a, b) => b - a)[0];
+    from = reach(most) ?? reach(sheet) ?? from + most * (end / lengthTo(end));
+    joints.push(from);
   }
-  return lengths;
+  return joints;
 };

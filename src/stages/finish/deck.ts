@@ -4,9 +4,10 @@ import { CLEAR_OF_SLIT } from '../../ramp/members.ts';
 import { TURN } from '../order.ts';
 import type { Ask, Figure, Item, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { paintSoftGate } from './coat-clock.ts';
 import { deckTopLength, layBoards, laySheets, screwSpots } from './deck-layout.ts';
 import { MATTERS } from './limits.ts';
-import { crackGate } from './looks.ts';
+import { weldGates } from './weld-gates.ts';
 
 /** Sheets a yard has, mm (trade sizes): what is expected when one is measured. */
 const SHEET = { width: [1200, 1260], long: [2400, 2510] } as const;
@@ -31,6 +32,7 @@ const deckWidth = (s: Situation): number => {
 type Layout = Readonly<{
   items: readonly Item[];
   count: number;
+  gap_mm: number;
   last_mm: number;
   screws: number;
 }>;
@@ -43,9 +45,11 @@ const boardLayout = (s: Situation, step: string, board_mm: number): Layout => {
       key: `${step}#${board.number}`,
       name: String(board.number),
       value: { v: board.from_mm, as: 'length' },
+      second: { v: board.width_mm, as: 'length' },
       note: boardNote(spots[k] ?? []),
     })),
     count: boards.length,
+    gap_mm: boards[1] === undefined ? BOARD_GAP : boards[1].from_mm - (boards[0]?.width_mm ?? 0),
     last_mm: boards.at(-1)?.width_mm ?? 0,
     screws: Math.ceil(spots.reduce((n, at) => n + at.length, 0) * s.ramp.rails.length * SPARE),
   };
@@ -75,6 +79,7 @@ const sheetLayout = (s: Situation, step: string, sheet: { width_mm: number; long
       };
     }),
     count: pieces.length,
+    gap_mm: BOARD_GAP,
     last_mm: pieces.at(-1)?.width_mm ?? 0,
     screws: Math.ceil((2 * row(EDGE_APART) + Math.max(0, rows - 2) * row(FIELD_APART)) * SPARE),
   };
@@ -135,6 +140,7 @@ export const deckSteps = (s: Situation): readonly StepDraft[] => {
       tall: ['deck-length'],
       line: lie,
       asks: asksFor(s),
+      gates: weldGates(s),
       minutes: [10, 20],
     },
     ...(layout === null
@@ -147,9 +153,10 @@ export const deckSteps = (s: Situation): readonly StepDraft[] => {
             fills: { ...fills, count: layout.count },
             turn: TURN.finish + 50,
             needs: ['finish/trial-deck'],
-            uses: ['deck-pieces', 'deck-last', 'deck-screws'],
+            uses: ['deck-pieces', 'deck-gap', 'deck-last', 'deck-screws'],
             line: lie,
             items: layout.items,
+            gates: weldGates(s),
             minutes: [5 * layout.count, 10 * layout.count],
           } satisfies StepDraft,
         ]),
@@ -160,9 +167,9 @@ export const deckSteps = (s: Situation): readonly StepDraft[] => {
       fills,
       turn: TURN.finish + 130,
       needs: ['finish/paint', 'finish/drill-deck', 'finish/edges'],
-      uses: ['deck-screws'],
+      uses: ['deck-gap', 'deck-screws'],
       line: lie,
-      gates: [crackGate(s)],
+      gates: [...weldGates(s), paintSoftGate(s)],
       minutes: [90, 180],
     },
   ];
@@ -191,6 +198,7 @@ export const deckFigures = (s: Situation): readonly Figure[] => {
       matters: MATTERS.length,
     },
     { id: 'deck-pieces', kind: 'size', as: 'count', value: value(layout?.count), matters: MATTERS.count },
+    { id: 'deck-gap', kind: 'size', as: 'length', value: value(layout?.gap_mm), matters: MATTERS.length },
     { id: 'deck-last', kind: 'size', as: 'length', value: value(layout?.last_mm), matters: MATTERS.length },
     { id: 'deck-screws', kind: 'size', as: 'count', value: value(layout?.screws), matters: 5 },
   ];

@@ -8,10 +8,6 @@ const HOLE = 8;
 /** Hole's middle from a tube's end where nothing is in the way, and the least that leaves steel round it, mm (common practice). */
 const FROM_END = 25;
 const LEAST_FROM_END = 12;
-/** Outside edges are rounded to this, mm (common practice; the usual rule for roller sports elements, from memory). */
-const ROUND = 3;
-/** Rail ends past the deck, mm: none. A step in the deck a small wheel does not feel (common practice). */
-const DECK_STEP = 2;
 
 /** Lowest point of a curved rail, on its back wall: before the first slit, clear of it. */
 export const railDrainAt = (firstSlit_mm: number | null): number =>
@@ -19,8 +15,12 @@ export const railDrainAt = (firstSlit_mm: number | null): number =>
     ? FROM_END
     : Math.max(LEAST_FROM_END, Math.min(FROM_END, firstSlit_mm - CLEAR_OF_SLIT - HOLE / 2));
 
-const drainItems = (s: Situation): readonly Item[] =>
-  s.ramp.rails.flatMap(rail => {
+/** From an end of a base rail, underneath: past the foot plate that is welded on there, and clear of its weld. */
+export const baseDrainAt = (footPlate_mm: number): number => footPlate_mm + FROM_END;
+
+const drainItems = (s: Situation): readonly Item[] => {
+  const foot = s.ramp.members.find(m => m.kind === 'foot plate')?.tube.depth_mm ?? 0;
+  return s.ramp.rails.flatMap(rail => {
     const slit = s.ramp.plans.get(rail)?.slits[0]?.at_mm ?? null;
     const item = (where: 'curved' | 'base-front' | 'base-rear', v: number): Item => ({
       key: `finish/drains#${rail} ${where}`,
@@ -28,27 +28,19 @@ const drainItems = (s: Situation): readonly Item[] =>
       value: { v, as: 'length' },
       note: { words: `says.finish-drain-${where}` },
     });
-    return [item('curved', railDrainAt(slit)), item('base-front', FROM_END), item('base-rear', FROM_END)];
+    return [
+      item('curved', railDrainAt(slit)),
+      item('base-front', baseDrainAt(foot)),
+      item('base-rear', baseDrainAt(foot)),
+    ];
   });
+};
 
 /** Ends of tube that still stand open: they are capped, their vents left open. */
 const openEnds = (s: Situation): number => 2 * s.ramp.rails.length;
 
-/** Edges that a hand or a shin meets, and holes that let water out, before paint. */
-export const edgeAndDrainSteps = (s: Situation): readonly StepDraft[] => [
-  {
-    key: 'finish/edges',
-    stage: 'finish',
-    words: 'edges',
-    fills: {
-      round: { v: ROUND, as: 'length' },
-      step: { v: DECK_STEP, as: 'length' },
-    },
-    turn: TURN.finish + 60,
-    needs: ['finish/trial-deck'],
-    uses: [],
-    minutes: [30, 60],
-  },
+/** Holes that let water out, before paint. */
+export const drainSteps = (s: Situation): readonly StepDraft[] => [
   {
     key: 'finish/drains',
     stage: 'finish',

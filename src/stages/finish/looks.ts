@@ -1,29 +1,15 @@
-import { readingKey } from '../../build/fold.ts';
 import type { RailName } from '../../ramp/design.ts';
 import { TURN } from '../order.ts';
-import type { Finding, Gate, Item, Offer, StepDraft } from '../sheet.ts';
+import type { Ask, Item, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { failing, LOOK_AFTER, LOOKS } from './failing.ts';
+import { acrossGroups, type JointGroup, sideGroups } from './joint-groups.ts';
+import { weldGates } from './weld-gates.ts';
 
-/** Slits nearest the lip that are looked at with dye, and jumps after which the frame is looked at again (bench rule; practice). */
+/** Slits nearest the lip that are looked at with dye (bench rule; practice). */
 const NEAREST_LIP = 5;
-const LOOK_AFTER = [10, 50] as const;
-
-const LOOKS: readonly string[] = ['finish/cracks', ...LOOK_AFTER.map(n => `finish/look-again@${n}`)];
-
-const cracksAt = (s: Situation, step: string): number =>
-  s.build.readings.get(readingKey(step, 'cracks'))?.value ?? 0;
-
-/** Cracks found and not read as mended since. */
-export const openCracks = (s: Situation): number => LOOKS.reduce((sum, step) => sum + cracksAt(s, step), 0);
-
-/** No reason opens it: a crack is mended and looked at again, or the ramp stays out of use. */
-export const crackGate = (s: Situation): Gate => ({
-  id: 'open-crack',
-  shut: openCracks(s) > 0,
-  never: true,
-  fills: { count: openCracks(s) },
-  measure: LOOKS.find(step => cracksAt(s, step) > 0) ?? 'finish/cracks',
-});
+/** Minutes to look at one weld with lamp and fingernail (common practice). */
+const MINUTES = [0.7, 1.5] as const;
 
 /** Slits of a rail to look at: those nearest the lip, those beside its uprights, and any whose back wall was nicked. */
 export const slitsToLookAt = (s: Situation, rail: RailName): readonly number[] => {
@@ -39,110 +25,102 @@ export const slitsToLookAt = (s: Situation, rail: RailName): readonly number[] =
   return slits.map(slit => slit.number).filter(number => look.has(number));
 };
 
-const slitItems = (s: Situation): readonly Item[] =>
-  s.ramp.rails.flatMap(rail =>
-    slitsToLookAt(s, rail).map(slit => ({ key: `finish/inspect#${rail}${slit}`, name: `${rail}${slit}` })),
-  );
-
-/** Joints in groups a person walks along: each side frame's, and those between the frames. */
-const jointItems = (s: Situation): readonly Item[] => {
-  const item = (name: string, joints: number): Item => ({
-    key: `finish/inspect-joints#${name}`,
-    name,
-    note: { words: 'says.finish-joints', fills: { count: joints } },
+/** Slits with the rail they are in; rolled rails have none: their joints with the uprights are dyed, a rail at a time. */
+const dyeItems = (s: Situation, rolled: boolean): readonly Item[] =>
+  s.ramp.rails.flatMap((rail): readonly Item[] => {
+    const ask = LOOKS.cracked(rail);
+    if (rolled) return [{ key: `${LOOKS.slits}#${rail}`, name: rail, ask }];
+    return slitsToLookAt(s, rail).map(slit => ({
+      key: `${LOOKS.slits}#${rail}${slit}`,
+      name: `${rail}${slit}`,
+      ask,
+    }));
   });
-  const joints = (members: typeof s.ramp.members): number => members.reduce((sum, m) => sum + m.joints, 0);
-  return [
-    ...s.ramp.rails.map(rail => item(rail, joints(s.ramp.members.filter(m => m.rail === rail)))),
-    item(s.ramp.rails.join('-'), joints(s.ramp.members.filter(m => m.rail === undefined))),
-  ];
+
+/** How many of a group fail: 0 is said by passing it. */
+const failsAsk = (ask: string, most: number): Ask => ({
+  ask,
+  as: 'count',
+  expected: [0, Math.max(1, most)],
+  possible: [0, Math.max(1, most)],
+  optional: true,
+});
+
+const groupItem = (s: Situation, step: string, group: JointGroup): Item => {
+  const open = failing(s).find(f => f.step === step && f.ask === group.ask);
+  return {
+    key: `${step}#${group.ask}`,
+    name: group.name,
+    ask: group.ask,
+    note:
+      open === undefined
+        ? { words: 'says.finish-joints', fills: { count: group.welds } }
+        : { words: 'says.finish-joints-fail', fills: { count: group.welds, fail: open.count } },
+  };
 };
 
-const cracksAsk = { ask: 'cracks', as: 'count', expected: [0, 0], possible: [0, 200] } as const;
+const groupStep = (
+  s: Situation,
+  key: string,
+  words: string,
+  turn: number,
+  groups: readonly JointGroup[],
+): StepDraft => {
+  const welds = groups.reduce((sum, g) => sum + g.welds, 0);
+  return {
+    key,
+    stage: 'finish',
+    words,
+    fills: { welds },
+    turn,
+    needs: ['assemble/weld', 'assemble/feet', 'assemble/lugs', 'assemble/entry-plate'],
+    uses: ['weld-groove', 'weld-pore', 'weld-leg', 'weld-short', 'weld-proud', 'slit-step'],
+    items: groups.map(g => groupItem(s, key, g)),
+    asks: groups.map(g => failsAsk(g.ask, g.welds)),
+    minutes: [Math.ceil(welds * MINUTES[0]), Math.ceil(welds * MINUTES[1])],
+  };
+};
 
-/** Looking at bare welds before anything hides them, and saying how many are cracked. */
+/** Looking at bare welds before anything hides them: each group passed with one key, or said to fail and how many. */
 export const inspectSteps = (s: Situation): readonly StepDraft[] => {
-  const slits = slitItems(s);
-  const rolled = slits.length === 0;
-  // Rolled rails have no slits: their joints with the uprights are dyed, a rail at a time.
-  const items = rolled ? s.ramp.rails.map(rail => ({ key: `finish/inspect#${rail}`, name: rail })) : slits;
+  const rolled = s.ramp.rails.every(rail => slitsToLookAt(s, rail).length === 0);
+  const items = dyeItems(s, rolled);
+  const joints = s.ramp.rails.map((rail, k) => {
+    const step = groupStep(s, LOOKS.joints(rail), 'inspect-joints', TURN.finish + k / 2, sideGroups(s, rail));
+    return { ...step, fills: { ...step.fills, rail } };
+  });
   return [
+    ...joints,
+    groupStep(s, LOOKS.across, 'inspect-across', TURN.finish + 8, acrossGroups(s)),
     {
-      key: 'finish/inspect-joints',
-      stage: 'finish',
-      words: 'inspect-joints',
-      fills: {},
-      turn: TURN.finish,
-      needs: ['assemble/weld', 'assemble/feet', 'assemble/lugs', 'assemble/entry-plate'],
-      uses: [],
-      items: jointItems(s),
-      minutes: [30, 60],
-    },
-    {
-      key: 'finish/inspect',
+      key: LOOKS.slits,
       stage: 'finish',
       words: rolled ? 'inspect-rolled' : 'inspect',
       fills: { count: items.length, nearest: NEAREST_LIP },
       turn: TURN.finish + 10,
-      needs: ['finish/inspect-joints'],
+      needs: [...s.ramp.rails.map(LOOKS.joints), LOOKS.across],
       uses: [],
       items,
+      asks: s.ramp.rails.map(rail =>
+        failsAsk(LOOKS.cracked(rail), Math.max(1, s.ramp.plans.get(rail)?.slits.length ?? 1)),
+      ),
       minutes: [Math.max(15, 3 * items.length), Math.max(30, 5 * items.length)],
-    },
-    {
-      key: 'finish/cracks',
-      stage: 'finish',
-      words: 'cracks',
-      fills: {},
-      turn: TURN.finish + 15,
-      needs: ['finish/inspect'],
-      uses: [],
-      asks: [cracksAsk],
-      minutes: [1, 3],
     },
   ];
 };
 
 /** The same look after the first jumps, when welds that were going to crack have begun to. */
-export const lookAgainSteps = (): readonly StepDraft[] =>
+export const lookAgainSteps = (s: Situation): readonly StepDraft[] =>
   LOOK_AFTER.map((jumps, k) => ({
-    key: `finish/look-again@${jumps}`,
+    key: LOOKS.again(jumps),
     stage: 'finish',
     words: 'look-again',
     fills: { jumps },
     turn: TURN.finish + 160 + 10 * k,
-    needs: ['finish/first-use', ...LOOK_AFTER.slice(0, k).map(n => `finish/look-again@${n}`)],
+    needs: ['finish/first-use', ...LOOK_AFTER.slice(0, k).map(LOOKS.again)],
     uses: [],
-    asks: [cracksAsk],
+    asks: [{ ask: 'cracks', as: 'count', expected: [0, 0], possible: [0, 200] }],
+    // A crack of the first look keeps the next jumps from happening.
+    gates: k === 0 ? [] : weldGates(s),
     minutes: [15, 30],
   }));
-
-const offer = (remedy: string, minutes: number, count: number): Offer => ({
-  remedy,
-  minutes,
-  plan: { cracks: count },
-});
-
-/** A crack open in a weld: mended by whoever can, or the ramp is put away. Riding on is not among what can be done. */
-export const crackFindings = (s: Situation): readonly Finding[] => {
-  const count = openCracks(s);
-  if (count === 0) return [];
-  return [
-    {
-      key: 'open-crack',
-      stage: 'finish',
-      severity: 'stop',
-      words: count === 1 ? 'open-crack' : 'open-cracks',
-      fills: { count },
-      tall: { v: count, as: 'count' },
-      worst_mm: count,
-      offers: [
-        offer('crack-out-of-use', 5, count),
-        offer('crack-grind-out', 60 * count, count),
-        offer('crack-coded-welder', 90 * count, count),
-        offer('crack-new-rail', 600, count),
-      ],
-      blocks: ['finish/deck', 'finish/first-use'],
-    },
-  ];
-};

@@ -5,6 +5,7 @@ import { tubeSection } from '../../reckon/steel/section.ts';
 import { TURN } from '../order.ts';
 import type { Figure, Gate, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { BARE_h, bareGate, CLEAN, COAT, clockFigures, recoatGate, TINS } from './coat-clock.ts';
 
 const WEATHER = 'finish/paint-weather';
 /** Air and steel drift: weather read longer ago than this is read again, h (common practice: before each coat). */
@@ -89,50 +90,89 @@ const paintGate = (s: Situation): Gate => {
   return { id, shut: weather === null || weather.old || !weather.paints, fills, measure: WEATHER };
 };
 
-/** Reading the weather, then primer and two top coats, each behind the same gate. */
-export const paintSteps = (s: Situation): readonly StepDraft[] => [
-  {
-    key: WEATHER,
-    stage: 'finish',
-    words: 'paint-weather',
-    fills: { most: { v: DAMPEST_pct, as: 'percent' } },
-    turn: TURN.finish + 80,
-    needs: ['finish/edges', 'finish/drains', 'finish/drill-deck'],
-    uses: [],
-    asks: [
-      {
-        ask: 'air',
-        as: 'temperature',
-        expected: [5, 35],
-        possible: [DEW_LIMITS.air_C.atLeast, DEW_LIMITS.air_C.atMost],
-      },
-      {
-        ask: 'steel',
-        as: 'temperature',
-        expected: [5, 40],
-        possible: [DEW_LIMITS.steel_C.atLeast, DEW_LIMITS.steel_C.atMost],
-      },
-      { ask: 'damp', as: 'percent', expected: [30, 85], possible: [1, DEW_LIMITS.humidity_pct.atMost] },
-    ],
-    minutes: [3, 5],
-  },
-  {
-    key: 'finish/paint',
-    stage: 'finish',
-    words: 'paint',
-    fills: {},
-    turn: TURN.finish + 90,
-    needs: [WEATHER],
-    uses: ['paint-area', 'primer', 'top-coat'],
-    items: ['primer', 'first-top', 'second-top'].map((coat, k) => ({
-      key: `finish/paint#${coat}`,
-      name: String(k + 1),
-      note: { words: `says.finish-coat-${coat}` },
-    })),
-    gates: [paintGate(s)],
-    minutes: [120, 240],
-  },
-];
+/** Times between coats that a tin may give, s: inner unit of the ask. */
+const HOUR = 3600;
+const DAY = 24 * HOUR;
+
+/** Cleaning, both tins and the weather read, then primer and two top coats, each behind its own gates. */
+export const paintSteps = (s: Situation): readonly StepDraft[] => {
+  const coat = (key: string, words: string, turn: number, needs: readonly string[]) =>
+    ({ key, stage: 'finish', words, turn: TURN.finish + turn, needs }) as const;
+  const bare = { v: BARE_h * HOUR, as: 'time' } as const;
+  return [
+    {
+      key: TINS,
+      stage: 'finish',
+      words: 'tins',
+      fills: {},
+      turn: TURN.finish + 75,
+      needs: ['finish/drill-deck'],
+      uses: ['primer', 'top-coat'],
+      asks: [
+        { ask: 'from', as: 'time', expected: [HOUR, DAY], possible: [0.25 * HOUR, 7 * DAY] },
+        { ask: 'to', as: 'time', expected: [DAY, 30 * DAY], possible: [HOUR, 365 * DAY] },
+      ],
+      minutes: [3, 5],
+    },
+    {
+      key: CLEAN,
+      stage: 'finish',
+      words: 'clean',
+      fills: { bare },
+      turn: TURN.finish + 78,
+      needs: ['finish/edges', 'finish/drains', 'finish/drill-deck'],
+      uses: ['paint-area'],
+      asks: [{ ask: 'rust', as: 'percent', expected: [0, 0], possible: [0, 100] }],
+      minutes: [60, 150],
+    },
+    {
+      key: WEATHER,
+      stage: 'finish',
+      words: 'paint-weather',
+      fills: { most: { v: DAMPEST_pct, as: 'percent' } },
+      turn: TURN.finish + 80,
+      needs: [CLEAN],
+      uses: [],
+      asks: [
+        {
+          ask: 'air',
+          as: 'temperature',
+          expected: [10, 35],
+          possible: [DEW_LIMITS.air_C.atLeast, DEW_LIMITS.air_C.atMost],
+        },
+        {
+          ask: 'steel',
+          as: 'temperature',
+          expected: [10, 40],
+          possible: [DEW_LIMITS.steel_C.atLeast, DEW_LIMITS.steel_C.atMost],
+        },
+        { ask: 'damp', as: 'percent', expected: [30, 85], possible: [1, DEW_LIMITS.humidity_pct.atMost] },
+      ],
+      minutes: [3, 5],
+    },
+    {
+      ...coat(COAT.prime, 'prime', 90, [WEATHER, TINS]),
+      uses: ['paint-area', 'primer'],
+      tall: ['bare-left'],
+      gates: [paintGate(s), bareGate(s)],
+      minutes: [60, 120],
+    },
+    {
+      ...coat(COAT.first, 'top', 95, [COAT.prime]),
+      uses: ['top-coat'],
+      tall: ['coat-from', 'coat-to'],
+      gates: [recoatGate(s, COAT.prime), paintGate(s)],
+      minutes: [40, 80],
+    },
+    {
+      ...coat(COAT.last, 'paint', 100, [COAT.first]),
+      uses: ['top-coat'],
+      tall: ['coat-from', 'coat-to'],
+      gates: [recoatGate(s, COAT.first), paintGate(s)],
+      minutes: [40, 80],
+    },
+  ];
+};
 
 export const paintFigures = (s: Situation): readonly Figure[] => [
   {
@@ -144,4 +184,5 @@ export const paintFigures = (s: Situation): readonly Figure[] => [
   },
   { id: 'primer', kind: 'size', as: 'volume', value: litres(s, 'primer'), matters: 0.1 },
   { id: 'top-coat', kind: 'size', as: 'volume', value: litres(s, 'top'), matters: 0.1 },
+  ...clockFigures(s),
 ];

@@ -7,8 +7,9 @@ import { TURN } from '../order.ts';
 import { fastestAt, loadsOf } from '../riding.ts';
 import type { Figure, Finding, Gate, Offer, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { saysCracks } from './failing.ts';
 import { MATTERS } from './limits.ts';
-import { crackGate } from './looks.ts';
+import { weldGates } from './weld-gates.ts';
 
 /** Set that may stay once the load is off, mm, and how long it lies, s (common practice). */
 export const LARGEST_SET = 1;
@@ -48,12 +49,26 @@ export const worstSpan = (s: Situation): { rail: RailName; span_mm: number; midd
 const setRead = (s: Situation): number | null =>
   s.build.readings.get(readingKey('finish/proof', 'set'))?.value ?? null;
 
-/** Shut until the proof load has lain and left no more than the set allowed. */
+/** Whether a crack was found since the proof load lay: what was mended then has carried nothing yet. */
+const crackedSince = (s: Situation): boolean => {
+  const proof = s.build.readings.get(readingKey('finish/proof', 'set'))?.entry;
+  for (let k = s.build.live.length - 1; k >= 0; k--) {
+    const e = s.build.live[k];
+    if (e === undefined || e.id === proof) return false;
+    if (e.kind === 'remedy-chosen' && e.remedy === 'weld-crack') return true;
+    if (e.kind === 'reading-logged' && e.value > 0 && saysCracks(e.step, e.ask)) return true;
+  }
+  return false;
+};
+
+/** Shut until the proof load has lain and left no more than the set allowed, and again once a crack was mended. */
 export const proofGate = (s: Situation): Gate => {
   const set = setRead(s);
+  const over = set !== null && set > LARGEST_SET;
+  const again = set !== null && !over && crackedSince(s);
   return {
-    id: set === null ? 'proof-not-read' : 'proof-set',
-    shut: set === null || set > LARGEST_SET,
+    id: set === null ? 'proof-not-read' : again ? 'proof-again' : 'proof-set',
+    shut: set === null || over || again,
     fills: {
       set: { v: set ?? 0, as: 'length' },
       most: { v: LARGEST_SET, as: 'length' },
@@ -85,12 +100,12 @@ export const proofSteps = (s: Situation): readonly StepDraft[] => {
         most: { v: LARGEST_SET, as: 'length' },
       },
       turn: TURN.finish + 20,
-      needs: ['finish/cracks'],
+      needs: ['finish/inspect'],
       uses: ['proof-mass', 'proof-force', 'proof-spot', 'stand-to'],
       tall: ['proof-mass', 'proof-spot'],
       line: { face: 'hinge line', rail },
       asks: [{ ask: 'set', as: 'length', expected: [0, 1], possible: [0, 100] }],
-      gates: [crackGate(s)],
+      gates: weldGates(s),
       cautions: ['proof-dead-load'],
       minutes: [40, 80],
     },
@@ -183,7 +198,7 @@ export const proofFindings = (s: Situation): readonly Finding[] => {
         offer('proof-engineer', 240),
         offer('proof-not-ridden', 0),
       ],
-      blocks: ['finish/first-use'],
+      blocks: ['finish/speeds', 'finish/first-use'],
     },
   ];
 };

@@ -4,8 +4,8 @@ import { LANDING_MARKS, SPEED_READS, saidSpeed } from '../riding.ts';
 import type { Figure, Gate, Item, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { anchorGate } from './anchors.ts';
-import { crackGate } from './looks.ts';
 import { engineerGate, fastestCovered, proofGate } from './proof.ts';
+import { unseenGate, weldGates } from './weld-gates.ts';
 
 /** Free ground behind the landing and beside it, m (found in reports of EN 14974: 5 m behind a jump ramp, 2 m all round). */
 const BEHIND_m = 5;
@@ -45,7 +45,7 @@ export const rideSteps = (s: Situation): readonly StepDraft[] => [
     words: 'speeds',
     fills: { reads: SPEED_READS },
     turn: TURN.finish + 145,
-    needs: ['finish/cracks', 'finish/proof', 'finish/deck', 'finish/anchors'],
+    needs: ['finish/inspect', 'finish/proof', 'finish/deck', 'finish/anchors'],
     uses: ['fastest', 'lands-now'],
     tall: ['fastest'],
     asks: Array.from({ length: SPEED_READS }, (_, k) => ({
@@ -70,11 +70,12 @@ export const rideSteps = (s: Situation): readonly StepDraft[] => [
     },
     turn: TURN.finish + 150,
     needs: [
-      'finish/cracks',
+      'finish/inspect',
       'finish/proof',
       'finish/edges',
       'finish/drains',
-      'finish/deck',
+      'finish/deck-check',
+      'finish/stickers',
       'finish/anchors',
     ],
     uses: ['fastest'],
@@ -124,7 +125,8 @@ const acceptedGate = (s: Situation): Gate => ({
 });
 
 const gates = (s: Situation): readonly Gate[] => [
-  crackGate(s),
+  ...weldGates(s),
+  unseenGate(s),
   anchorGate(s),
   proofGate(s),
   engineerGate(s),

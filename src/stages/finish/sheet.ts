@@ -3,20 +3,24 @@ import { sideView } from '../side-view.ts';
 import type { StageSheet } from '../situation.ts';
 import { anchorFigures, anchorSteps } from './anchors.ts';
 import { deckFigures, deckSteps } from './deck.ts';
-import { edgeAndDrainSteps } from './drains.ts';
-import { crackFindings, inspectSteps, lookAgainSteps } from './looks.ts';
+import { drainSteps } from './drains.ts';
+import { edgeSteps } from './edges.ts';
+import { inspectSteps, lookAgainSteps } from './looks.ts';
 import { packerFigures, packerSteps } from './packers.ts';
 import { paintFigures, paintSteps } from './paint.ts';
 import { proofFigures, proofFindings, proofSteps } from './proof.ts';
 import { rideFigures, rideSteps } from './ride.ts';
+import { stickerSteps } from './stickers.ts';
+import { weldFindings } from './weld-findings.ts';
+import { weldLimitFigures } from './weld-limits.ts';
 
 /** Keys of the words of this stage's steps. */
 export const STEPS = [
   'keep-safe',
   'inspect-joints',
+  'inspect-across',
   'inspect',
   'inspect-rolled',
-  'cracks',
   'proof',
   'packers',
   'trial-boards',
@@ -25,10 +29,16 @@ export const STEPS = [
   'drill-sheets',
   'edges',
   'drains',
+  'tins',
+  'clean',
   'paint-weather',
+  'prime',
+  'top',
   'paint',
   'deck',
   'deck-bolts',
+  'deck-check',
+  'stickers',
   'anchors',
   'speeds',
   'first-use',
@@ -40,6 +50,7 @@ export const STEPS = [
 export const finishSheet: StageSheet = s => ({
   stage: 'finish',
   figures: [
+    ...weldLimitFigures(s),
     ...proofFigures(s),
     ...packerFigures(s),
     ...deckFigures(s),
@@ -52,13 +63,15 @@ export const finishSheet: StageSheet = s => ({
     ...proofSteps(s),
     ...packerSteps(s),
     ...deckSteps(s),
-    ...edgeAndDrainSteps(s),
+    ...edgeSteps(s),
+    ...drainSteps(s),
     ...paintSteps(s),
+    ...stickerSteps(s),
     ...anchorSteps(s),
     ...rideSteps(s),
-    ...lookAgainSteps(),
+    ...lookAgainSteps(s),
     ...remedySteps(s, 'finish'),
   ],
-  findings: [...crackFindings(s), ...proofFindings(s)],
+  findings: [...weldFindings(s), ...proofFindings(s)],
   scene: sideView(s),
 });
