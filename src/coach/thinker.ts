@@ -63,6 +63,8 @@ export const startThinker = (changed: () => void): Thinker => {
         if (asked.has(key)) continue;
         asked.add(key);
         ask(a, value => {
+          // Only so many answers are kept: one that had to go is asked for again.
+          asked.delete(key);
           keeper.know(withAnswer(keeper.view().situation.answers, a, value));
           changed();
         });

@@ -3,8 +3,12 @@ import { climb, entrySpeedFor } from '../reckon/ride/climb.ts';
 import { type Flight, flight } from '../reckon/ride/flight.ts';
 import type { Ground } from '../reckon/ride/landing.ts';
 import { type LandingBand, landingBand, SPEED_READ_m_s } from '../reckon/ride/landing-band.ts';
+import { keptByInput } from './kept-by-input.ts';
 import { landingsMarked, MACHINES, readingOf, saidSpeed, speedsRead } from './riding.ts';
 import type { Situation } from './situation.ts';
+
+const keptBand = keptByInput(landingBand);
+const keptFlight = keptByInput(flight);
 
 /** A landing that falls less than this is level ground to whoever lands on it, rad: 5° [judgement]. */
 const LEVEL = (5 * Math.PI) / 180;
@@ -91,8 +95,10 @@ export type Launch = Readonly<{
 const mean = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0) / list.length;
 const halfRange = (list: readonly number[]): number => (Math.max(...list) - Math.min(...list)) / 2;
 
+type Landed = Readonly<{ speed_m_s: number; ground: Ground; at_m: number }>;
+
 /** The launch angle whose plain flight comes down at a mark, rad: searched between level and 60°. */
-const toldAngle = (speed_m_s: number, ground: Ground, at_m: number): number => {
+const toldAngle = keptByInput(({ speed_m_s, ground, at_m }: Landed): number => {
   // Past the angle of the farthest flight the distance falls again: only the flatter of two launches is a rider's.
   const reach = (exit_rad: number): number => {
     const flown = flight({ ...ground, speed_m_s, exit_rad });
@@ -107,7 +113,7 @@ const toldAngle = (speed_m_s: number, ground: Ground, at_m: number): number => {
     else high = middle;
   }
   return (low + high) / 2;
-};
+});
 
 export const launchOf = (s: Situation, ground: Ground | null): Launch | null => {
   const speeds = speedsRead(s);
@@ -119,7 +125,10 @@ export const launchOf = (s: Situation, ground: Ground | null): Launch | null => 
   // An error at the foot grows on the way up, by foot over lip [derived].
   const foot_error = speeds.length > 1 ? Math.max(halfRange(speeds), FILMED * foot_m_s) : SPEED_READ_m_s;
   const marks = landingsMarked(s);
-  const angles = ground === null || marks.length < 2 ? [] : marks.map(at => toldAngle(lip_m_s, ground, at));
+  const angles =
+    ground === null || marks.length < 2
+      ? []
+      : marks.map(at_m => toldAngle({ speed_m_s: lip_m_s, ground, at_m }));
   return {
     foot_m_s,
     lip_m_s,
@@ -150,8 +159,8 @@ export const bandOf = (s: Situation, launch: Launch, ground: Ground): LandingBan
   };
   const band =
     told === null
-      ? landingBand({ ...common, exit_rad: arc.exit_rad, straight_m: straight / 1000 })
-      : landingBand({
+      ? keptBand({ ...common, exit_rad: arc.exit_rad, straight_m: straight / 1000 })
+      : keptBand({
           ...common,
           exit_rad: told.likely,
           straight_m: wheelbase_m,
@@ -163,7 +172,7 @@ export const bandOf = (s: Situation, launch: Launch, ground: Ground): LandingBan
 /** One plain flight, no rider's own jump, with drag or without. */
 export const plainFlight = (s: Situation, launch: Launch, ground: Ground, drag = false): Flight | null => {
   const { use, rider, arc } = s.ramp.design;
-  const flown = flight({
+  const flown = keptFlight({
     ...ground,
     speed_m_s: launch.lip_m_s,
     exit_rad: launch.told_rad?.likely ?? arc.exit_rad,

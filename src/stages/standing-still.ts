@@ -5,8 +5,11 @@ import { ANCHORS, type AnchorPlan, anchorPlan, type Ballast, ballast } from '../
 import { GROUNDS } from '../reckon/strength/ground.ts';
 import { GRAVITY_m_s2 } from '../reckon/strength/loads.ts';
 import { type RiderPlace, type Standing, standing } from '../reckon/strength/standing.ts';
+import { keptByInput } from './kept-by-input.ts';
 import { loadsOf } from './riding.ts';
 import type { Situation } from './situation.ts';
+
+const keptStanding = keptByInput(standing);
 
 /** Places of the rider that are looked at, from the rail's start to the lip. */
 const PLACES = 13;
@@ -34,7 +37,7 @@ export const standingStill = (s: Situation): StandingStill | null => {
   const base = members.filter(m => m.kind === 'base rail');
   const rear = Math.max(...base.map(m => m.x_mm + m.long_mm / 2));
   const { friction } = GROUNDS[d.ground];
-  const still = standing({
+  const still = keptStanding({
     places,
     along_share: loads.along_share,
     side_share: loads.side_share,

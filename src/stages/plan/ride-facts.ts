@@ -13,9 +13,12 @@ import {
   type SaidLanding,
   saidLanding,
 } from '../flight-band.ts';
+import { keptByInput } from '../kept-by-input.ts';
 import { loadsOf, MACHINES, readingOf, saidSpeed } from '../riding.ts';
 import type { Situation } from '../situation.ts';
 import { deckUse } from './strength-deck.ts';
+
+const keptWindow = keptByInput(speedWindow);
 
 /** The ride as far as it was said. */
 export type Ride = Readonly<{
@@ -39,7 +42,7 @@ export const rideOf = (s: Situation): Ride => {
   const sloped = landing !== null && landing.kind !== 'flat ground' && landing.length_m > 0;
   const window = sloped
     ? // Without drag in the air: it takes 2 % of a short flight, and steps of it would cost more than a key press.
-      speedWindow({
+      keptWindow({
         radius_m: s.ramp.design.arc.radius_mm / 1000,
         exit_rad: s.ramp.design.arc.exit_rad,
         rolling: MACHINES[s.ramp.design.use].rolling,
@@ -96,5 +99,5 @@ export const factsOf = (s: Situation, ride: Ride, utilisation?: number): Facts =
 const ADVICE = new Set(['lip-curved', 'fall-felt', 'guard']);
 
 /** The limits this ride breaks, refusals first. */
-export const verdictsOf = (s: Situation, utilisation?: number): readonly Verdict[] =>
-  rideVerdicts(factsOf(s, rideOf(s), utilisation)).filter(v => !ADVICE.has(v.code));
+export const verdictsOf = (s: Situation, ride: Ride, utilisation?: number): readonly Verdict[] =>
+  rideVerdicts(factsOf(s, ride, utilisation)).filter(v => !ADVICE.has(v.code));

@@ -1,13 +1,12 @@
 import type { Verdict } from '../../reckon/strength/limits.ts';
-import { EASY } from '../heavy/strength-answer.ts';
 import type { Fill, Fills, Finding, Offer } from '../sheet.ts';
 import type { Ask, Situation } from '../situation.ts';
+import { MENDED_WITH } from './mended-with.ts';
+import { mendsAsked, type SaidBuild, saidBuild, type WorstFrame } from './mends-asked.ts';
 import type { Ride } from './ride-facts.ts';
 import { verdictsOf } from './ride-facts.ts';
-import { MENDED_WITH, mendsFor } from './ride-offers.ts';
 import type { Strength } from './strength-asks.ts';
 import { deckUse, plateUse } from './strength-deck.ts';
-import { strengthMends } from './strength-ways.ts';
 
 /** Before steel is bought; what waits for a ride that is refused. */
 const WAITS = ['plan/buy', 'plan/order'] as const;
@@ -75,7 +74,8 @@ type Stands = Readonly<{
   words: string;
   fills: Fills;
   mends: readonly Offer[];
-  pending: boolean;
+  /** The question that more changes wait for. */
+  ask: Ask | null;
 }>;
 
 const findingOf = (s: Situation, f: Stands): Finding => {
@@ -100,14 +100,14 @@ const findingOf = (s: Situation, f: Stands): Finding => {
     worst_mm: f.size,
     offers: [
       // Where no single change mends it, sizes are tried together.
-      ...(f.mends.length === 0 ? [plain('design-by-hand', 10)] : f.mends),
+      ...(f.mends.length === 0 && f.ask === null ? [plain('design-by-hand', 10)] : f.mends),
       plain('ride-ask-engineer', 240),
       ...(f.severity === 'warn'
         ? [plain('leave-ride')]
         : [plain('leave-unridden'), ...(f.never ? [] : [plain(`accept-${f.code}`, 0, f.fills)])]),
     ],
     ...(f.severity === 'refuse' ? { blocks: WAITS } : {}),
-    ...(f.pending ? { pending: true as const } : {}),
+    ...(f.ask === null ? {} : { pending: true as const }),
   };
 };
 
@@ -119,14 +119,24 @@ const GOVERNS = {
   sag: 'sag',
 } as const;
 
-type Said = Readonly<{ words: string; fills: Fills; mends: readonly Offer[]; ask: Ask | null }>;
+/** Changes that mend something, or the question they wait for. */
+type Mends = Readonly<{ offers: readonly Offer[]; ask: Ask | null }>;
+type Mender = (code: string, frame?: WorstFrame) => Mends;
 
-/** What governs a side frame, in words of its own, and the changes that mend it. */
-const saidOfStrength = (s: Situation, strength: Strength): Said | null => {
+/** Changes are tried where nobody waits at a key for them: each on a ramp of its own. */
+const menderOf = (s: Situation): Mender => {
+  let build: SaidBuild | null = null;
+  return (code, frame) => {
+    build ??= saidBuild(s);
+    const told = mendsAsked(s, build, code, frame);
+    return told.is === 'known' ? { offers: told.value, ask: null } : { offers: [], ask: told.ask };
+  };
+};
+
+/** What governs a side frame, in words of its own. */
+const saidOfStrength = (strength: Strength): Readonly<{ words: string; fills: Fills }> | null => {
   if (strength.is !== 'known') return null;
   const { governing } = strength.held;
-  const mends =
-    governing.utilisation > EASY ? strengthMends(s, strength) : { offers: [] as readonly Offer[], ask: null };
   return {
     words: `strength-${GOVERNS[governing.what]}`,
     fills: {
@@ -137,8 +147,6 @@ const saidOfStrength = (s: Situation, strength: Strength): Said | null => {
       at: { v: governing.x_mm, as: 'length' },
       use: { v: 100 * governing.utilisation, as: 'percent' },
     },
-    mends: mends.offers,
-    ask: mends.ask,
   };
 };
 
@@ -157,9 +165,9 @@ const wordsOf = (s: Situation, code: string): string =>
   code === 'deck-over-used' ? `ride-deck-${s.ramp.design.deck.kind}` : `ride-${code}`;
 
 /** The rider does not come over the lip, or not over the gap: no limit of the list, and the first thing to know. */
-const speedFindings = (s: Situation, ride: Ride): readonly Stands[] => {
+const speedFindings = (ride: Ride, mender: Mender): readonly Stands[] => {
   const { landing, flight, stalls, least_m_s, window } = ride;
-  const common = { severity: 'refuse' as const, never: false, size: 100, pending: false };
+  const common = { severity: 'refuse' as const, never: false, size: 100, ask: null };
   const faster = (v: number): Offer => ({
     remedy: 'ride-faster',
     fills: { speed: { v, as: 'speed' } },
@@ -178,19 +186,22 @@ const speedFindings = (s: Situation, ride: Ride): readonly Stands[] => {
         mends: [faster(Math.ceil(least_m_s * 1.2 * 36) / 36)],
       },
     ];
-  if (landing?.kind === 'gap' && flight?.short_m !== undefined)
+  if (landing?.kind === 'gap' && flight?.short_m !== undefined) {
+    const filled = mender('gap-first');
     return [
       {
         ...common,
+        ask: filled.ask,
         code: 'short',
         words: 'ride-short',
         fills: { short: { v: flight.short_m, as: 'distance' } },
         mends: [
-          ...mendsFor(s, 'gap-first'),
+          ...filled.offers,
           ...(window === null ? [] : [faster(Math.ceil(window.entry.least_m_s * 36) / 36)]),
         ],
       },
     ];
+  }
   return [];
 };
 
@@ -223,6 +234,9 @@ const saidBy = (v: Verdict, all: readonly Verdict[]): boolean =>
     one => one.code !== v.code && (MENDED_WITH[one.code] ?? []).includes(v.code) && one.severity === 'refuse',
   );
 
+/** Limits that stand on the side frame's own reckoning. */
+const OF_FRAME: ReadonlySet<string> = new Set(['over-used', 'nearly-used']);
+
 /** What the ride and its frame break of the limits, first thing on the page: why, the changes that mend it, and who has to be asked. */
 export const rideFindings = (
   s: Situation,
@@ -230,34 +244,41 @@ export const rideFindings = (
   strength: Strength,
 ): Readonly<{ findings: readonly Finding[]; asked: readonly Ask[] }> => {
   const use = strength.is === 'known' ? strength.held.governing.utilisation : undefined;
-  const said = saidOfStrength(s, strength);
-  const ofFrame = new Set(['over-used', 'nearly-used']);
-  const verdicts = verdictsOf(s, use);
+  const said = saidOfStrength(strength);
+  const mender = menderOf(s);
+  const verdicts = verdictsOf(s, ride, use);
   const stands = [
     ...verdicts
       .filter(v => !saidBy(v, verdicts))
       .map((v): Stands => {
-        const frame = ofFrame.has(v.code) && said !== null;
+        const frame = OF_FRAME.has(v.code) && strength.is === 'known' ? strength : null;
+        const mends = mender(
+          v.code,
+          frame === null ? undefined : { rail: frame.rail, governing: frame.held.governing },
+        );
         return {
           code: v.code,
           severity: v.severity,
           never: v.never === true,
           size: sizeOf(v),
-          words: frame ? (v.code === 'over-used' ? said.words : 'ride-nearly-used') : wordsOf(s, v.code),
+          words: v.code === 'over-used' && said !== null ? said.words : wordsOf(s, v.code),
           fills: {
             value: fillOf(v.unit, v.value),
             limit: fillOf(v.unit, v.limit),
             ...(v.code === 'deck-over-used' ? deckFills(s) : {}),
-            ...(frame ? said.fills : {}),
+            ...(frame === null ? {} : said?.fills),
           },
-          mends: frame ? said.mends : mendsFor(s, v.code),
-          pending: frame && said.ask !== null,
+          mends: mends.offers,
+          ask: mends.ask,
         };
       }),
-    ...speedFindings(s, ride),
+    ...speedFindings(ride, mender),
   ];
   return {
     findings: [...stands.map(f => findingOf(s, f)), ...plateFinding(s)],
-    asked: [...(strength.is === 'pending' ? strength.asks : []), ...(said?.ask == null ? [] : [said.ask])],
+    asked: [
+      ...(strength.is === 'pending' ? strength.asks : []),
+      ...stands.flatMap(f => (f.ask === null ? [] : [f.ask])),
+    ],
   };
 };

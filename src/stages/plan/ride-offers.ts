@@ -6,6 +6,7 @@ import { MACHINES, saidSpeed } from '../riding.ts';
 import type { Fills, Offer } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { standingStill } from '../standing-still.ts';
+import { MENDED_WITH } from './mended-with.ts';
 import { type Change, changed } from './ride-change.ts';
 import { rideOf, verdictsOf } from './ride-facts.ts';
 
@@ -302,17 +303,10 @@ const WAYS: Readonly<Record<string, (s: Situation) => readonly Way[]>> = {
 /** Warnings that a further step of the same change may take away. */
 const WARNED: ReadonlySet<string> = new Set(['fall-hard', 'load-novice-band']);
 
-/** Limits that a change must keep too when it is to mend this one: they say the same, less strictly or of a neighbour. */
-export const MENDED_WITH: Readonly<Record<string, readonly string[]>> = {
-  'flat-from-high': ['fall-stop', 'fall-hard'],
-  'load-novice': ['load-engineer', 'load-hard'],
-  'anchors-few': ['anchors-entry'],
-};
-
 /** Limits broken, refusals by code: what a change must not bring. */
 const refusedCodes = (s: Situation): ReadonlySet<string> =>
   new Set(
-    verdictsOf(s)
+    verdictsOf(s, rideOf(s))
       .filter(v => v.severity === 'refuse')
       .map(v => v.code),
   );
@@ -330,8 +324,9 @@ export const mendsFor = (s: Situation, code: string): readonly Offer[] => {
       for (const { change, fills } of tries) {
         const after = changed(s, change);
         if (after === null) continue;
-        if (rideOf(after).stalls) continue;
-        const verdicts = verdictsOf(after);
+        const ride = rideOf(after);
+        if (ride.stalls) continue;
+        const verdicts = verdictsOf(after, ride);
         const refuses = verdicts.filter(v => v.severity === 'refuse');
         if (verdicts.some(v => v.code === code)) continue;
         if (refuses.some(v => !had.has(v.code) || alike.includes(v.code))) continue;

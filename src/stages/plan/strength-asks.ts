@@ -3,7 +3,7 @@ import type { SideFrameInput } from '../../reckon/strength/side-frame-input.ts';
 import { momentAtCap } from '../../reckon/strength/slit-check.ts';
 import { slitSection } from '../../reckon/strength/slit-section.ts';
 import { tubeStrength } from '../../reckon/strength/tube-strength.ts';
-import type { Held } from '../heavy/strength-answer.ts';
+import type { Held } from '../heavy/held.ts';
 import { loadsOf } from '../riding.ts';
 import { type Ask, answer, askKey, type Situation } from '../situation.ts';
 import { provenOf, sideFrameOf } from './strength-frame.ts';

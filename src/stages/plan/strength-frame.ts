@@ -7,7 +7,9 @@ import { GRAVITY_m_s2, type RidingLoads } from '../../reckon/strength/loads.ts';
 import { middleLine } from '../../reckon/strength/rail-spots.ts';
 import type { SideFrameInput, UprightInput } from '../../reckon/strength/side-frame-input.ts';
 import type { Grade } from '../../reckon/strength/tube-strength.ts';
+import { deratesOf } from '../derates.ts';
 import type { Situation } from '../situation.ts';
+import { jointWall, railWall, sameWall } from '../weld-walls.ts';
 
 /** The least steel a yard sells as tube by either standard: what nobody ordered by grade is taken for (common practice). */
 const YARD_GRADE = { EN: 'S235', AISC: 'grade unknown' } as const;
@@ -22,9 +24,15 @@ export const gradeOf = (standard: 'AISC' | 'EN'): Grade => {
 /** What is known of the welder: test pieces that were broken and held. */
 export type Proven = Readonly<{ slit: boolean; joint: boolean }>;
 
-export const provenOf = (s: Situation): Proven => ({
-  slit: s.build.ticks.has('weld/coupons#slit'),
-  joint: s.build.ticks.has('weld/coupons#tee'),
+export const provenOf = (s: Situation): Proven => {
+  const { slit, joint } = deratesOf(s);
+  return { slit: slit.factor === 1, joint: joint.factor === 1 };
+};
+
+/** What would still be known of the welder after a change: a test piece of one wall says nothing of another. */
+export const provenAfter = (proven: Proven, before: Situation, after: Situation): Proven => ({
+  slit: proven.slit && sameWall(railWall(before), railWall(after)),
+  joint: proven.joint && sameWall(jointWall(before), jointWall(after)),
 });
 
 const of = (ramp: Ramp, rail: RailName, kind: Member['kind']): readonly Member[] =>

@@ -1,13 +1,14 @@
 import type { DesignAnswers } from '../../ramp/design.ts';
 import { YARD_WALLS_MM } from '../../reckon/strength/fixes.ts';
 import type { SideFrameInput } from '../../reckon/strength/side-frame-input.ts';
-import type { WayEnds } from '../heavy/strength-answer.ts';
+import { willItHold } from '../../reckon/strength/will-it-hold.ts';
+import { EASY } from '../heavy/held.ts';
 import { fastestAt, loadsOf, saidSpeed } from '../riding.ts';
 import type { Fills, Offer } from '../sheet.ts';
-import { type Answer, type Ask, answer, type Situation } from '../situation.ts';
+import type { Situation } from '../situation.ts';
+import type { WorstFrame } from './mends-asked.ts';
 import { type Change, changed } from './ride-change.ts';
-import type { Strength } from './strength-asks.ts';
-import { provenOf, sideFrameOf } from './strength-frame.ts';
+import { type Proven, provenAfter, sideFrameOf } from './strength-frame.ts';
 
 /** Spacings of uprights that are tried, mm: each a stride nearer (common practice). */
 const SPACINGS = [640, 480, 400, 320, 280, 240, 200, 160] as const;
@@ -16,43 +17,44 @@ const WORTH = 0.98;
 
 type Step = Readonly<{ plan: Offer['plan']; fills: Fills; frame: SideFrameInput }>;
 type Way = Readonly<{ remedy: string; minutes: number; steps: readonly Step[] }>;
-
-type Known = Extract<Strength, { is: 'known' }>;
+type WayEnds = Readonly<{ way: Way; step: Step; utilisation: number; holds: boolean }> | null;
 
 const length = (v: number) => ({ v, as: 'length' }) as const;
 const thickness = (v: number) => ({ v, as: 'thickness' }) as const;
 
 /** The frame after a change, if the build takes it. */
-const after = (s: Situation, rail: string, change: Change, fills: Fills): readonly Step[] => {
+const afterChange = (
+  s: Situation,
+  proven: Proven,
+  rail: string,
+  change: Change,
+  fills: Fills,
+): readonly Step[] => {
   const next = changed(s, change);
   const loads = next === null ? null : loadsOf(next);
-  const frame = next === null || loads === null ? null : sideFrameOf(next.ramp, rail, loads, provenOf(next));
+  const frame =
+    next === null || loads === null
+      ? null
+      : sideFrameOf(next.ramp, rail, loads, provenAfter(proven, s, next));
   return frame === null ? [] : [{ plan: { ...change }, fills, frame }];
 };
 
-const waysFor = (s: Situation, { rail, frame, held }: Known): readonly Way[] => {
+const waysFor = (s: Situation, proven: Proven, { rail, governing }: WorstFrame): readonly Way[] => {
   const d = s.ramp.design;
+  const after = (change: Change, fills: Fills) => afterChange(s, proven, rail, change, fills);
   const walls = YARD_WALLS_MM[d.standard];
   const more = s.build.system === 'us' ? 12.7 : 10;
   const tube = (value: DesignAnswers['tube']) =>
-    after(
-      s,
-      rail,
-      { field: 'tube', value },
-      { depth: length(value.depth_mm), wall: thickness(value.wall_mm) },
-    );
+    after({ field: 'tube', value }, { depth: length(value.depth_mm), wall: thickness(value.wall_mm) });
   const post = (value: DesignAnswers['post']) =>
-    after(
-      s,
-      rail,
-      { field: 'post', value },
-      { depth: length(value.depth_mm), wall: thickness(value.wall_mm) },
-    );
+    after({ field: 'post', value }, { depth: length(value.depth_mm), wall: thickness(value.wall_mm) });
   const thicker = (wall: number): readonly number[] => walls.filter(w => w > wall + 0.1).slice(0, 2);
   const covered = Math.floor(fastestAt(d.arc.radius_mm / 1000) * 36) / 36;
-  const piece = (test: string, proven: Partial<SideFrameInput>): readonly Step[] => [
-    { plan: { step: 'weld/coupons', test }, fills: {}, frame: { ...frame, ...proven } },
-  ];
+  const loads = loadsOf(s);
+  const piece = (test: string, held: Partial<Proven>): readonly Step[] => {
+    const frame = loads === null ? null : sideFrameOf(s.ramp, rail, loads, { ...proven, ...held });
+    return frame === null ? [] : [{ plan: { step: 'weld/coupons', test }, fills: {}, frame }];
+  };
   return [
     ...((saidSpeed(s) ?? 0) > covered
       ? [
@@ -60,8 +62,6 @@ const waysFor = (s: Situation, { rail, frame, held }: Known): readonly Way[] => 
             remedy: 'strength-slower',
             minutes: 3,
             steps: after(
-              s,
-              rail,
               { readings: [{ step: 'plan/ride', ask: 'entry-speed', value: covered }] },
               { speed: { v: covered, as: 'speed' } },
             ),
@@ -72,7 +72,7 @@ const waysFor = (s: Situation, { rail, frame, held }: Known): readonly Way[] => 
       remedy: 'strength-closer',
       minutes: 40,
       steps: SPACINGS.filter(x => x < d.spacing - 1).flatMap(value =>
-        after(s, rail, { field: 'spacing', value }, { spacing: length(value) }),
+        after({ field: 'spacing', value }, { spacing: length(value) }),
       ),
     },
     {
@@ -95,47 +95,50 @@ const waysFor = (s: Situation, { rail, frame, held }: Known): readonly Way[] => 
       minutes: 6,
       steps: post({ ...d.post, depth_mm: d.post.depth_mm + more, width_mm: d.post.width_mm + more }),
     },
-    ...(frame.slitProven || held.governing.what !== 'slit'
+    ...(proven.slit || governing.what !== 'slit'
       ? []
-      : [{ remedy: 'strength-slit-piece', minutes: 90, steps: piece('slit', { slitProven: true }) }]),
-    ...(frame.jointProven || held.governing.what !== 'joint'
+      : [{ remedy: 'strength-slit-piece', minutes: 90, steps: piece('slit', { slit: true }) }]),
+    ...(proven.joint || governing.what !== 'joint'
       ? []
-      : [{ remedy: 'strength-joint-piece', minutes: 90, steps: piece('joint', { jointProven: true }) }]),
+      : [{ remedy: 'strength-joint-piece', minutes: 90, steps: piece('joint', { joint: true }) }]),
   ].filter(way => way.steps.length > 0);
 };
 
+/** How a way ends: the first step of it that holds with ease, else the one that is used least; null where none can be reckoned. */
+const wayEnds = async (way: Way): Promise<WayEnds> => {
+  let best: WayEnds = null;
+  for (const step of way.steps) {
+    const tried = await willItHold(step.frame);
+    if (!tried.ok) continue;
+    const { utilisation } = tried.value.governing;
+    if (best === null || utilisation < best.utilisation)
+      best = { way, step, utilisation, holds: tried.value.holds };
+    if (utilisation <= EASY) break;
+  }
+  return best;
+};
+
 /** Single changes that mend a side frame, each with how far the frame is used after it; those that mend it first. */
-export const strengthMends = (
+export const strengthMends = async (
   s: Situation,
-  known: Known,
-): Readonly<{ offers: readonly Offer[]; ask: Ask | null }> => {
-  const ways = waysFor(s, known);
-  const asked: Answer<readonly WayEnds[]> = answer(s.answers, {
-    topic: 'strength',
-    input: { ways: ways.map(w => ({ way: w.remedy, steps: w.steps.map(step => step.frame) })) },
-  });
-  if (asked.is === 'pending') return { offers: [], ask: asked.ask };
-  const now = known.held.governing.utilisation;
-  const ends = asked.value.flatMap(end => {
-    const way = ways.find(w => w.remedy === end?.way);
-    const step = end === null ? undefined : way?.steps[end.step];
-    return end === null || way === undefined || step === undefined || end.utilisation > WORTH * now
-      ? []
-      : [{ end, way, step }];
-  });
-  return {
-    ask: null,
-    offers: ends
-      .sort(
-        (a, b) =>
-          Number(b.end.holds) - Number(a.end.holds) ||
-          (a.end.holds ? a.way.minutes - b.way.minutes : a.end.utilisation - b.end.utilisation),
-      )
-      .map(({ end, way, step }) => ({
-        remedy: way.remedy,
-        minutes: way.minutes,
-        fills: { ...step.fills, use: { v: 100 * end.utilisation, as: 'percent' } },
-        plan: { ...step.plan, use: end.utilisation },
-      })),
-  };
+  proven: Proven,
+  worst: WorstFrame,
+): Promise<readonly Offer[]> => {
+  const ends: NonNullable<WayEnds>[] = [];
+  for (const way of waysFor(s, proven, worst)) {
+    const end = await wayEnds(way);
+    if (end !== null && end.utilisation <= WORTH * worst.governing.utilisation) ends.push(end);
+  }
+  return ends
+    .sort(
+      (a, b) =>
+        Number(b.holds) - Number(a.holds) ||
+        (a.holds ? a.way.minutes - b.way.minutes : a.utilisation - b.utilisation),
+    )
+    .map(({ way, step, utilisation }) => ({
+      remedy: way.remedy,
+      minutes: way.minutes,
+      fills: { ...step.fills, use: { v: 100 * utilisation, as: 'percent' } },
+      plan: { ...step.plan, use: utilisation },
+    }));
 };
