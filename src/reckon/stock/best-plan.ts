@@ -2,7 +2,7 @@ import { Agenda } from './agenda.ts';
 import { BarChoices } from './bar-choices.ts';
 import type { Cut } from './choice-at-level.ts';
 import { Columns } from './columns.ts';
-import { dive, type Filled } from './dive.ts';
+import { dive, type Filled, type Finish } from './dive.ts';
 import { Filler } from './filler.ts';
 import { firstPlan } from './first-plan.ts';
 import { Fitting } from './fit.ts';
@@ -64,10 +64,10 @@ export const bestPlan = (
     // Costs are whole; a little is taken off for what rounding may have added.
     bound = choices.raise(Math.ceil(relaxed.bound * top * (1 - 1e-7) - 1e-6));
     if (bound < value()) {
-      const finish = (bars: readonly Filled[], left: Int32Array, still: Int32Array): boolean => {
+      const finish = (bars: readonly Filled[], left: Int32Array, still: Int32Array): Finish => {
         const rest = greedyPlan({ ...shelf, limit: still }, left, 300, -1);
         take(rest && [...bars, ...rest]);
-        return false;
+        return 'on';
       };
       const budget = Number.POSITIVE_INFINITY;
       take(dive({ task, columns: own, filler, meter, budget, turns: 0, depth: 0, finish }, relaxed));

@@ -1,8 +1,8 @@
 import type { Columns } from './columns.ts';
 import type { Filled } from './dive.ts';
-import { Master } from './master.ts';
 import type { Meter } from './meter.ts';
-import { LEFT_OUT, type Task } from './relax.ts';
+import type { Task } from './relax.ts';
+import { sift, wholeBars } from './sift.ts';
 
 /**
  * Covers the pieces from a full list of fillings: the kind that fewest fillings hold is settled first, every filling with it in turn.
@@ -54,15 +54,16 @@ export const cover = (
     }
     const share = new Map<number, number>();
     if (n > 12) {
-      const master = new Master(columns, left, limit, cost, LEFT_OUT);
-      for (const c of active) master.add(c);
-      if (!master.solve(meter)) return 'unknown';
+      const sifted = sift({ ...task, demand: left, limit }, columns, active, budget + 1e-5, meter);
+      if (sifted === null) return 'unknown';
       // Were there an answer, it would be one of the programme's too, with no piece left out, at no more than the budget.
-      if (master.value > budget + 1e-5) {
+      if (sifted.value > budget + 1e-5) {
         refuted.add(key);
         return 'never';
       }
-      for (const u of master.used()) share.set(u.column, u.times);
+      const bars = wholeBars(columns, left, sifted);
+      if (bars !== null) return bars;
+      for (const u of sifted.used) share.set(u.column, u.times);
     }
     const options: number[] = [];
     for (const c of active) {

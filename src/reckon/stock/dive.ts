@@ -16,9 +16,12 @@ type Dive = Readonly<{
   /** How often on the way down the second choice may be taken for the first (the third counts twice), and how deep. */
   turns: number;
   depth: number;
-  /** Is given what is settled and what is left after every step; true ends the dive. */
-  finish: (bars: readonly Filled[], left: Int32Array, limit: Int32Array) => boolean;
+  /** Is given what is settled and what is left after every step. */
+  finish: (bars: readonly Filled[], left: Int32Array, limit: Int32Array) => Finish;
 }>;
+
+/** What is left was finished some other way, which ends the dive; cannot be, which turns it back; or is for the dive to go on with. */
+export type Finish = 'found' | 'dead' | 'on';
 
 /**
  * Rounds a relaxation to a plan: whole parts are settled, or else the greatest part; what is left is relaxed again. Where that ends
@@ -63,9 +66,14 @@ export const dive = (how: Dive, start: Relaxed): Filled[] | null => {
       else settle(used[pick]!.column, 1);
       if (now.length === bars.length) return null;
       if (left.every(v => v === 0)) return now;
-      if (how.finish(now, left, limit) || meter.over()) {
+      const finish = how.finish(now, left, limit);
+      if (finish === 'found' || meter.over()) {
         ended = true;
         return null;
+      }
+      if (finish === 'dead') {
+        if (whole || depth <= 0) return null;
+        continue;
       }
       const next = relax(
         { ...task, demand: left, limit },

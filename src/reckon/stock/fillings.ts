@@ -1,10 +1,12 @@
 import { Columns } from './columns.ts';
 import type { Meter } from './meter.ts';
 import type { Task } from './relax.ts';
-import { Sums } from './sums.ts';
+import { FINE_WORDS, Sums } from './sums.ts';
 
 /** Prices of a relaxation, and by how much a filling of an answer may be dearer than they ask. */
 export type Prices = Readonly<{ worth: Float64Array; toll: Float64Array; gap: number }>;
+
+const STEPS_A_LOOK = 20_000;
 
 /**
  * Lists every filling that wastes no more than the slack and is no dearer, at the relaxation's prices, than the gap allows. A table of the
@@ -22,7 +24,7 @@ export const allFillings = (
 ): Columns | null => {
   const { size, demand, room, limit, cost } = task;
   const kinds = size.length;
-  const sums = Sums.of(size, demand, room[0]!);
+  const sums = Sums.of(size, demand, room[0]!, FINE_WORDS);
   const rate = new Float64Array(kinds + 1);
   const rest = new Float64Array(kinds + 1);
   for (let j = kinds - 1; j >= 0; j--) {
@@ -38,7 +40,8 @@ export const allFillings = (
     const needed = cost[t]! - toll[t]! - gap;
     const visit = (j: number, rem: number, val: number): void => {
       if (!whole) return;
-      if (++done > steps || columns.count > most) {
+      if (++done % STEPS_A_LOOK === 0) meter.spend(6 * STEPS_A_LOOK);
+      if (done > steps || columns.count > most || (done % STEPS_A_LOOK === 0 && meter.over())) {
         whole = false;
         return;
       }
@@ -57,6 +60,6 @@ export const allFillings = (
     };
     visit(0, room[t]!, 0);
   }
-  meter.spend(done * 6);
+  meter.spend((done % STEPS_A_LOOK) * 6);
   return whole ? columns : null;
 };

@@ -1,7 +1,7 @@
 import type { Cut } from './choice-at-level.ts';
 import type { Columns } from './columns.ts';
 import { cover } from './cover.ts';
-import { dive, type Filled } from './dive.ts';
+import { dive, type Filled, type Finish } from './dive.ts';
 import type { Filler } from './filler.ts';
 import { allFillings } from './fillings.ts';
 import { greedyPlan } from './greedy.ts';
@@ -24,16 +24,34 @@ type Case = Readonly<{
   slack: number;
   /** Pieces a bar. */
   crowd: number;
+  /** Next to nothing may be wasted. */
+  brimful: boolean;
   relaxed: Relaxed;
   refuted: Set<string>;
 }> & { trials: number; listed: boolean };
 
 /** Fewer pieces a bar than this leave too few ways to fill one to the last. */
 const CROWDED = 3.5;
+/** Waste below this share of the bars leaves few ways that will do. */
+const BRIMFUL = 1e-3;
+/** So many fillings are looked through in a tenth of a second. */
+const MOST_LISTED = 120_000;
+/** The same where it is asked at every bar of a dive. */
+const LISTED_BELOW = 40_000;
+/** How often a dive in a brimful task may take another bar first. */
+const TURNS = 2;
 /** What rounding may add to a bound, in bars. */
 const ROUNDING = 1e-6;
 /** Columns handed on from one choice to the next. */
 const MOST_KNOWN = 2000;
+
+/** Room of the bars beyond the pieces. */
+const roomOver = (size: Float64Array, demand: Int32Array, room: Float64Array, limit: Int32Array): number => {
+  let over = 0;
+  for (let t = 0; t < room.length; t++) over += limit[t]! * room[t]!;
+  for (let i = 0; i < size.length; i++) over -= demand[i]! * size[i]!;
+  return over;
+};
 
 const NEVER: Fit = { is: 'never', cut: null };
 const UNKNOWN: Fit = { is: 'unknown' };
@@ -84,12 +102,14 @@ export class Fitting {
     const asked = this.#cases.get(limit.join()) ?? this.#open(limit);
     if ('is' in asked) return asked;
     const strength = 4 ** effort;
-    const ways = [() => this.#dive(asked, effort), () => this.#tight(asked, strength)];
-    if (effort > 0)
-      ways.push(
-        () => this.#cover(asked, effort, strength),
-        () => this.#search(asked, strength),
-      );
+    const diving = () => this.#dive(asked, effort);
+    const packing = () => this.#tight(asked, strength);
+    const covering = () => this.#cover(asked, effort, strength);
+    const searching = () => this.#search(asked, strength);
+    const harder = asked.brimful
+      ? [packing, covering, diving, searching]
+      : [diving, packing, covering, searching];
+    const ways = effort === 0 ? [diving, packing] : harder;
     for (const way of ways) {
       const fit = way();
       if (fit.is !== 'unknown') return fit;
@@ -102,7 +122,7 @@ export class Fitting {
     const task = { size: this.#size, demand: this.#demand, room: this.#room, limit, cost: this.#cost };
     const sum = (n: Int32Array, of: Float64Array): number => n.reduce((s, v, i) => s + v * of[i]!, 0);
     const budget = sum(limit, this.#cost) + ROUNDING;
-    const slack = sum(limit, this.#room) - sum(this.#demand, this.#size);
+    const slack = roomOver(this.#size, this.#demand, this.#room, limit);
     if (slack < 0) return NEVER;
     const relaxed = relax(task, this.#columns, this.#filler, this.#known, 0, budget, this.#meter);
     if (relaxed.ids.length < MOST_KNOWN) this.#known = relaxed.ids;
@@ -114,6 +134,7 @@ export class Fitting {
       budget,
       slack,
       crowd,
+      brimful: slack < BRIMFUL * sum(limit, this.#room),
       relaxed,
       refuted: new Set<string>(),
       trials: 0,
@@ -123,15 +144,27 @@ export class Fitting {
     return opened;
   }
 
-  #dive({ task, budget, relaxed }: Case, effort: number): Fit {
+  #dive({ task, budget, relaxed, brimful }: Case, effort: number): Fit {
+    const { size, room } = task;
     let finished = null as Filled[] | null;
-    const finish = (bars: readonly Filled[], left: Int32Array, limit: Int32Array): boolean => {
-      const rest = greedyPlan({ ...task, limit, cost: this.#room }, left, 200, -1);
+    const finish = (bars: readonly Filled[], left: Int32Array, limit: Int32Array): Finish => {
+      const rest = greedyPlan({ ...task, limit, cost: room }, left, 200, -1);
       if (rest) finished = [...bars, ...rest];
-      return rest !== null;
+      if (rest !== null) return 'found';
+      if (!brimful || effort === 0) return 'on';
+      const found = this.#coverRest(
+        { ...task, demand: left, limit },
+        roomOver(size, left, room, limit),
+        4 ** effort,
+      );
+      if (found === null) return 'on';
+      if (typeof found === 'string') return 'dead';
+      finished = [...bars, ...found];
+      return 'found';
     };
     const tools = { columns: this.#columns, filler: this.#filler, meter: this.#meter };
-    const found = dive({ task, ...tools, budget, turns: effort, depth: 2 + 2 * effort, finish }, relaxed);
+    const turns = brimful ? TURNS + effort : effort;
+    const found = dive({ task, ...tools, budget, turns, depth: 2 + 2 * effort, finish }, relaxed);
     return fitOf(found ?? finished);
   }
 
@@ -147,11 +180,22 @@ export class Fitting {
     // Once listed the list only grows with the reach; twice as far is not worth the time again.
     if (asked.listed && effort <= 2) return UNKNOWN;
     asked.listed = true;
-    const { task, slack, budget, relaxed } = asked;
+    const { task, slack, budget, relaxed, brimful } = asked;
     const { worth, toll, bound } = relaxed;
     const prices = { worth, toll, gap: budget - bound };
-    const fillings = allFillings(task, slack, prices, 3000 * strength, 40_000 * strength, this.#meter);
+    // Where next to nothing may be wasted a table of sums leads to every filling straight: many more can be listed.
+    const most = brimful ? MOST_LISTED : 3000 * strength;
+    const steps = brimful ? 50 * MOST_LISTED : 40_000 * strength;
+    const fillings = allFillings(task, slack, prices, most, steps, this.#meter);
     return fillings === null ? UNKNOWN : fitOf(cover(task, fillings, 200 * strength, this.#meter));
+  }
+
+  /** What is left of a brimful task after some bars, once its fillings can be listed; null while they cannot. */
+  #coverRest(rest: Task, slack: number, strength: number): Filled[] | 'never' | 'unknown' | null {
+    const none = new Float64Array(rest.size.length);
+    const free = { worth: none, toll: none, gap: Number.POSITIVE_INFINITY };
+    const fillings = allFillings(rest, slack, free, LISTED_BELOW, 50 * LISTED_BELOW, this.#meter);
+    return fillings && cover(rest, fillings, 50 * strength, this.#meter);
   }
 
   #search({ task, relaxed, refuted }: Case, strength: number): Fit {

@@ -1,20 +1,12 @@
 import type { Filled } from './dive.ts';
 import type { Meter } from './meter.ts';
 import type { Task } from './relax.ts';
+import { series } from './series.ts';
 import { Sums } from './sums.ts';
 
 /** Of so many bars at the end more than one filling is tried, so many of each. */
 const LAST = 3;
 const TRIES_AT_THE_END = 12;
-
-/** A row of numbers between 0 and 1, the same on every run. */
-const series = (seed: number) => {
-  let s = seed >>> 0;
-  return (): number => {
-    s = (Math.imul(s, 1664525) + 1013904223) >>> 0;
-    return s / 4294967296;
-  };
-};
 
 /** Kinds from the longest to the shortest, more or less: trial 0 exactly, the others each in its own disorder. */
 const orderOf = (size: Float64Array, trial: number): Int32Array => {

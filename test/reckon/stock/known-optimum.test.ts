@@ -56,6 +56,27 @@ describe('three pieces to a bar, without waste', () => {
   });
 });
 
+describe('lengths to a hundredth of a millimetre, without waste', () => {
+  // A table of sums in such steps is large, and there are ten thousands of ways to fill a bar: the fillings are listed and sifted.
+  test.each([
+    [3, 8, 6000, 2],
+    [5, 10, 6000, 0],
+    [8, 12, 4000, 3],
+  ])('job %i: %i bars of %i mm, kerf %f', (seed, bars, length_mm, kerf_mm) => {
+    const chance = series(seed * 1013);
+    const lengths: number[] = [];
+    for (let b = 0; b < bars; b++) {
+      const pieces = 3 + (b % 3);
+      const net = Math.round((length_mm - kerf_mm * (pieces - 1)) * 100);
+      const cuts = new Set([0, net]);
+      while (cuts.size < pieces + 1) cuts.add(Math.round((0.05 + 0.9 * chance()) * net));
+      const places = [...cuts].sort((p, q) => p - q);
+      for (let k = 1; k < places.length; k++) lengths.push((places[k]! - places[k - 1]!) / 100);
+    }
+    expectBest({ pieces: rowsOf(lengths), bars: [{ length_mm }], kerf_mm, aim: 'bars' }, bars);
+  });
+});
+
 describe('bars of several lengths sawn up without waste', () => {
   const STOCK = [6000, 4000, 7300, 2450, 12_000];
 
