@@ -7,7 +7,6 @@ import { smallPage } from './pages/small-page.ts';
 import type { Desk } from './places/desk.ts';
 import { ansi, type Colour } from './styles.ts';
 import { useTerminalSize } from './terminal/size.tsx';
-import { splitKeys } from './terminal/split-keys.ts';
 import { useKeys } from './terminal/use-keys.ts';
 
 /** Below this a page would lose its foot or its words: the small page says how large to make the window. */
@@ -58,7 +57,7 @@ const Page = ({
       }
     } else desk.keys(keys);
     setKeys(n => n + 1);
-  }, desk.text === null);
+  });
   const text = desk.text;
   const rows = tooSmall ? smallPage(desk, size) : desk.rows();
   const shown = text === null ? rows : rows.slice(0, -1);
@@ -67,28 +66,7 @@ const Page = ({
       <PageRows rows={shown} colour={colour} />
       {text === null ? null : (
         <Box height={1}>
-          <Text bold> {text.title} </Text>
-          <TextField
-            value={text.value}
-            onChange={typed => {
-              // The field may still listen for a moment after it was closed: what comes then is for the page.
-              if (desk.text === null) desk.keys(splitKeys(typed.slice(text.value.length)).keys);
-              else desk.retype(typed);
-              setKeys(n => n + 1);
-            }}
-            onSubmit={() => {
-              // What the desk has is newer than what the field was last drawn with.
-              if (desk.text === null) desk.keys([{ name: 'enter' }]);
-              else desk.submitText(desk.text.value);
-              setKeys(n => n + 1);
-            }}
-            onClose={() => {
-              if (desk.text === null) desk.keys([{ name: 'esc' }]);
-              else desk.closeText();
-              setKeys(n => n + 1);
-            }}
-            onSuspend={desk.around.suspend}
-          />
+          <TextField title={text.title} line={text.line} columns={size.columns} />
         </Box>
       )}
     </Box>

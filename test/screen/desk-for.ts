@@ -108,7 +108,10 @@ export const deskFor = (
     press: (...keys) => {
       for (const key of keys) desk.keys(splitKeys(key).keys);
     },
-    type: text => desk.submitText(text),
+    type: text => {
+      desk.keys(splitKeys(text).keys);
+      desk.keys([{ name: 'enter' }]);
+    },
     text: (columns = 80, height = 24, ascii = false) => {
       desk.look = { columns, rows: height, ascii };
       const shown = desk.rows();

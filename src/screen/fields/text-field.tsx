@@ -1,62 +1,31 @@
-import { useInput } from 'ink';
+import { Box, Text } from 'ink';
 import TextInput from 'ink-text-input';
-import { useRef } from 'react';
-import { typedLine } from './typed-line.ts';
+import { cellWidth, graphemes } from '../../drawing/cells.ts';
+import { parts, type TypedLine } from './typed-line.ts';
 
-export type TextFieldProps = Readonly<{
-  value: string;
-  onChange: (text: string) => void;
-  onSubmit: (text: string) => void;
-  /** Escape or Ctrl-C: the field closes, the text is the caller's to keep. */
-  onClose: () => void;
-  onSuspend?: () => void;
-  placeholder?: string;
-}>;
+export type TextFieldProps = Readonly<{ title: string; line: TypedLine; columns: number }>;
 
-/**
- * One line of free text: a reason, a remark, a name. It reads the terminal itself, so the keys of the page must be silent
- * while it is shown (`useKeys(…, false)`).
- */
-export const TextField = ({
-  value,
-  onChange,
-  onSubmit,
-  onClose,
-  onSuspend,
-  placeholder = '',
-}: TextFieldProps) => {
-  const chord = useRef(false);
-  return (
-    <>
-      <KeyWatch chord={chord} onClose={onClose} onSuspend={onSuspend} />
-      <TextInput
-        value={value}
-        placeholder={placeholder}
-        onChange={proposed => {
-          // The input would type the letter of a chord.
-          if (chord.current) return;
-          const { text, enter } = typedLine(proposed, value);
-          if (text !== value) onChange(text);
-          if (enter) onSubmit(text);
-        }}
-        onSubmit={onSubmit}
-      />
-    </>
-  );
+/** The end of a text that fits so many cells. */
+const endOf = (text: string, cells: number): string => {
+  const signs = graphemes(text);
+  while (signs.length > 0 && cellWidth(signs.join('')) > cells) signs.shift();
+  return signs.join('');
 };
 
-type KeyWatchProps = Readonly<{
-  chord: { current: boolean };
-  onClose: () => void;
-  onSuspend: (() => void) | undefined;
-}>;
-
-/** Listens before the input does (effects run in the order of the tree), so that it can tell a chord from a letter. */
-const KeyWatch = ({ chord, onClose, onSuspend }: KeyWatchProps): null => {
-  useInput((input, key) => {
-    chord.current = key.ctrl || key.meta;
-    if (key.escape || (key.ctrl && input === 'c')) onClose();
-    if (key.ctrl && input === 'z') onSuspend?.();
-  });
-  return null;
+/**
+ * One line of free text: a reason, a remark, a name. It only shows: the keys are the desk's, for the input's own listener
+ * knows the text of its last drawing, and of two keys in one chunk it would lose the first.
+ */
+export const TextField = ({ title, line, columns }: TextFieldProps) => {
+  const [before, under, after] = parts(line);
+  const room = Math.max(8, columns - cellWidth(title) - 4);
+  const shown = endOf(before, room - Math.min(cellWidth(after), Math.floor(room / 3)));
+  return (
+    <Box height={1} overflow="hidden">
+      <Text bold> {title} </Text>
+      <TextInput value={shown} onChange={() => {}} focus={false} />
+      <Text inverse>{under === '' ? ' ' : under}</Text>
+      <Text wrap="truncate">{after}</Text>
+    </Box>
+  );
 };

@@ -1,5 +1,6 @@
 import { openFindings } from '../../coach/view.ts';
 import { STAGES, type Stage } from '../../stages/sheet.ts';
+import { typedLine } from '../fields/typed-line.ts';
 import type { Lit } from '../pages/stage-page.ts';
 import type { Desk } from './desk.ts';
 
@@ -80,7 +81,7 @@ export const commonAct = (desk: Desk, act: string, char: string, lit: Lit): bool
     case 'remark':
       desk.ask({
         title: 'Remark:',
-        value: '',
+        line: typedLine(),
         submit: text => {
           if (text.trim() === '') desk.say('Nothing typed, nothing kept.');
           else desk.act({ do: 'remark', text, ...(lit.step === null ? {} : { step: lit.step }) });

@@ -11,6 +11,7 @@ import type { Stage } from '../../stages/sheet.ts';
 import type { Voice } from '../../words/say.ts';
 import type { Content } from '../../words/schema.ts';
 import { press } from '../fields/number-field.ts';
+import { typeInto } from '../fields/typed-line.ts';
 import type { Act } from '../key-table.ts';
 import {
   actFor,
@@ -273,22 +274,20 @@ export class Desk {
   /** Every key of a chunk, in order. */
   keys(keys: readonly Key[]): void {
     for (const key of keys) {
-      // The text field listens only once it is drawn; what comes before that is typed all the same.
-      if (this.text !== null) this.early(this.text, key);
+      if (this.text !== null) this.textKey(this.text, key);
       else this.key(key);
     }
   }
 
-  private early(text: OpenText, key: Key): void {
-    if (key.name === 'enter') this.submitText(text.value);
-    else if (key.name === 'esc' || key.name === 'ctrl-c') this.closeText();
-    else if (key.name === 'back') this.retype(Array.from(text.value).slice(0, -1).join(''));
-    else if (key.char !== undefined) this.retype(text.value + key.char);
-  }
-
-  /** What stands in the open line of free text now. */
-  retype(value: string): void {
-    if (this.text !== null) this.text = { ...this.text, value };
+  private textKey(text: OpenText, key: Key): void {
+    const line = typeInto(text.line, key);
+    if (line !== null) this.text = { ...text, line };
+    else if (key.name === 'ctrl-z') this.around.suspend();
+    else {
+      this.text = null;
+      if (key.name === 'enter') text.submit(text.line.text);
+      else text.close?.();
+    }
   }
 
   private key(key: Key): void {
@@ -363,18 +362,6 @@ export class Desk {
   /** Opens a line for free text. */
   ask(text: OpenText): void {
     this.text = text;
-  }
-
-  submitText(value: string): void {
-    const text = this.text;
-    this.text = null;
-    text?.submit(value);
-  }
-
-  closeText(): void {
-    const text = this.text;
-    this.text = null;
-    text?.close?.();
   }
 
   /** A page could not be drawn: the first page of the build is tried, and the fault goes to the program around. */

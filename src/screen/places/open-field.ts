@@ -1,5 +1,6 @@
 import type { FieldSpec } from '../fields/field-spec.ts';
 import type { NumberField } from '../fields/number-field.ts';
+import type { TypedLine } from '../fields/typed-line.ts';
 
 /** A number field that a place has open, and what to do with what is typed. */
 export type OpenField = Readonly<{
@@ -17,7 +18,7 @@ export type OpenField = Readonly<{
 /** A line of free text that is being typed: a reason, a remark, a name. */
 export type OpenText = Readonly<{
   title: string;
-  value: string;
+  line: TypedLine;
   submit: (text: string) => void;
   close?: () => void;
 }>;

@@ -1,5 +1,6 @@
 import type { Keeper } from '../../coach/keeper.ts';
 import type { Scene } from '../../scene/scene.ts';
+import { typedLine } from '../fields/typed-line.ts';
 import { type Listed, openingChoices, openingPage } from '../pages/opening-page.ts';
 import { backPlace, isLongAway } from './back-place.ts';
 import { beginPlace } from './begin-place.ts';
@@ -43,7 +44,7 @@ export const openingPlace = (options: OpeningOptions): Place => {
   const begin = (desk: Desk): void =>
     desk.ask({
       title: 'A name for the build:',
-      value: '',
+      line: typedLine(),
       submit: name => {
         if (name.trim() === '') {
           begin(desk);

@@ -1,5 +1,6 @@
 import { openFindings } from '../../coach/view.ts';
 import { itemSettled, type Step } from '../../coach/walk.ts';
+import { typedLine } from '../fields/typed-line.ts';
 import type { LineItem, PageKey } from '../keys.ts';
 import { type Lit, litStep, stagePage, stepsOf } from '../pages/stage-page.ts';
 import { stepText } from '../pages/step-words.ts';
@@ -124,7 +125,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
     const key = item !== undefined && !itemSettled(desk.view.build, item) ? item.key : s.key;
     desk.ask({
       title: gate === undefined ? 'Skip it. Why?' : 'Go ahead all the same. Why?',
-      value: '',
+      line: typedLine(),
       submit: why => {
         const done =
           gate === undefined

@@ -33,16 +33,10 @@ const asSent = (input: string, key: InkKey): string => {
  * Hands on every key of the terminal, several at once when they came in one chunk. To be mounted once, at the root: Ink
  * gives each key to every listener. Two calls may come before the next drawing, so what `onKeys` changes must be changed
  * by a reducer, not from what it saw when it was made.
- * @param active false while a text field reads the keys itself. The terminal stays in raw mode all the same: switching it
- *   off and on between two listeners can lose a key.
  */
-export const useKeys = (onKeys: (keys: readonly Key[]) => void, active = true): void => {
+export const useKeys = (onKeys: (keys: readonly Key[]) => void): void => {
   const pasting = useRef(false);
   useInput((input, key) => {
-    if (!active) {
-      pasting.current = false;
-      return;
-    }
     const named = NAMED.find(([flag]) => key[flag] === true);
     if (named !== undefined) {
       // A bare line end is Enter to Ink; inside a paste it parts two lines.
