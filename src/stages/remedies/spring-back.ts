@@ -73,9 +73,16 @@ export const springBackFigures = (s: Situation, rail: RailName): SpringBackFigur
   const worst = largest(spots);
   const forced_mm = read === undefined ? worst : Math.abs(read);
   if (forced_mm < NOTHING) return { ...none, forced_mm, now_mm: 0, next_mm: 0 };
-  if (worst < NOTHING) return { ...none, forced_mm };
   const holds = holdsNow(s, rail);
-  const clamped = clampedRail(s, rail, along => (shape.offsetAt(along) * forced_mm) / worst, holds);
+  // A survey that found nothing and a gap at the blocks all the same: of such a pull the size is known and not the shape. Taken
+  // as an even bend that rests on its blocks at both ends and gapes between [derived].
+  const even = (along: number): number => {
+    const share = along / plan.toLip_mm;
+    return 4 * forced_mm * share * (1 - share);
+  };
+  const offAt = (along: number): number =>
+    worst < NOTHING ? even(along) : (shape.offsetAt(along) * forced_mm) / worst;
+  const clamped = clampedRail(s, rail, offAt, holds);
   if (clamped === null) return { ...none, forced_mm };
   const next = s.ramp.members.find(m => m.rail === rail && /upright/.test(m.kind) && holds(m) === 0);
   const ask = springBackAsk(clamped, next === undefined ? undefined : clamped.uprightOf(next, 1));
