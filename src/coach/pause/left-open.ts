@@ -191,7 +191,8 @@ const clamps = (b: Build, rail: string): readonly Open[] => {
 
 /** Uprights that hang on their tacks. */
 const joints = (b: Build, rail: string): readonly Open[] => {
-  const tacked = begunItems(b, `brace/fit-uprights@${rail}`);
+  const welded = begunItems(b, `brace/weld-joints@${rail}`);
+  const tacked = begunItems(b, `brace/fit-uprights@${rail}`).filter(name => !welded.includes(name));
   if (tacked.length === 0 || b.ticks.has(`brace/weld-uprights@${rail}`)) return [];
   return [
     {

@@ -1,4 +1,5 @@
 import type { RailName } from '../../ramp/design.ts';
+import { jointTacks } from '../joint-order.ts';
 import type { Figure, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { FORCED_FAR, forcedOf, holdingOf } from './holding.ts';
@@ -9,6 +10,8 @@ import { KEYS } from './side.ts';
 const BLOCKS_APART = 400;
 /** Bow of a base rail from a string, mm a metre (common practice). */
 const STRAIGHT = 1;
+/** Edge of a side plate that is welded, mm. */
+const SIDE_PLATE = 100;
 
 const baseLength = (s: Situation, rail: RailName): number =>
   s.ramp.members.find(m => m.need === `base rail@${rail}`)?.long_mm ?? 0;
@@ -16,12 +19,18 @@ const baseLength = (s: Situation, rail: RailName): number =>
 /** Holding the base rail under the rail, reading how far the clamps will pull, joining both at the entry. */
 export const baseSteps = (s: Situation, rail: RailName, turn: number): readonly StepDraft[] => {
   const long = baseLength(s, rail);
+  const { tube } = s.ramp.design;
+  const plate = s.ramp.members.find(m => m.kind === 'side plate')?.tube.wall_mm ?? tube.wall_mm;
+  const seam = jointTacks(tube.wall_mm, plate, SIDE_PLATE);
   const fills = {
     rail,
     long: { v: long, as: 'length' },
     blocks: 2 * (Math.ceil(long / BLOCKS_APART) + 1),
     apart: { v: BLOCKS_APART, as: 'length' },
     far: { v: FORCED_FAR, as: 'length' },
+    'tack-apart': { v: seam.apart_mm[0], as: 'length' },
+    'tack-most': { v: seam.apart_mm[1], as: 'length' },
+    'seam-tack': { v: seam.long_mm, as: 'length' },
     straight: { v: (long / 1000) * STRAIGHT, as: 'length' },
   } as const;
   return [

@@ -1,4 +1,6 @@
 import type { RailName } from '../../ramp/design.ts';
+import { FACES, jointTacks, skipAround } from '../joint-order.ts';
+import { jointScene } from '../joint-scene.ts';
 import type { StepDraft } from '../sheet.ts';
 import { sideView } from '../side-view.ts';
 import type { Situation } from '../situation.ts';
@@ -17,6 +19,10 @@ export const diagonalSteps = (s: Situation, rail: RailName, turn: number): reado
   const n = diagonals.length;
   const fills = { rail, count: n, name: standName(next), gap: { v: FIT_GAP, as: 'length' } } as const;
   const at = subjectOf(next);
+  const order = skipAround(diagonals);
+  const joint = order[0] === undefined ? null : jointScene(s, order[0], 'foot');
+  const { post, tube } = s.ramp.design;
+  const tacks = jointTacks(post.wall_mm, tube.wall_mm, post.depth_mm);
   return [
     {
       key: KEYS.diagonals(rail),
@@ -40,11 +46,18 @@ export const diagonalSteps = (s: Situation, rail: RailName, turn: number): reado
       key: KEYS.weldDiagonals(rail),
       stage: 'brace',
       words: 'weld-diagonals',
-      fills,
+      fills: {
+        ...fills,
+        order: order.map(standName).join(', '),
+        one: FACES.diagonal[0],
+        two: FACES.diagonal[1],
+        tack: { v: tacks.long_mm, as: 'length' },
+      },
       turn: turn + 10,
       needs: [KEYS.diagonals(rail), KEYS.weld(rail)],
       uses: [],
       minutes: [n * MINUTES.weld[0], n * MINUTES.weld[1]],
+      ...(joint === null ? {} : { scene: joint }),
     },
   ];
 };

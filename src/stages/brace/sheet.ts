@@ -24,6 +24,7 @@ export const STEPS = [
   'uprights-drawn',
   'join-entry',
   'fit-uprights',
+  'weld-joints',
   'weld-uprights',
   'diagonals',
   'weld-diagonals',

@@ -20,6 +20,7 @@ export const KEYS = {
   uprights: (rail: RailName) => `brace/uprights@${rail}`,
   join: (rail: RailName) => `brace/join-entry@${rail}`,
   fit: (rail: RailName) => `brace/fit-uprights@${rail}`,
+  joints: (rail: RailName) => `brace/weld-joints@${rail}`,
   weld: (rail: RailName) => `brace/weld-uprights@${rail}`,
   diagonals: (rail: RailName) => `brace/diagonals@${rail}`,
   weldDiagonals: (rail: RailName) => `brace/weld-diagonals@${rail}`,

@@ -1,6 +1,8 @@
 import type { RailName } from '../../ramp/design.ts';
 import { CLEAR_OF_SLIT } from '../../ramp/members.ts';
-import type { StepDraft } from '../sheet.ts';
+import { FACES, firstEnd, jointTacks, skipAround } from '../joint-order.ts';
+import { jointScene } from '../joint-scene.ts';
+import type { Item, StepDraft } from '../sheet.ts';
 import { sideView } from '../side-view.ts';
 import type { Situation } from '../situation.ts';
 import { FIT_GAP } from './limits.ts';
@@ -17,13 +19,59 @@ const SQUARE_OVER = 300;
 /** No heat felt on the back of a hand held so far off: cold enough to go on, mm (common practice). */
 const HAND_NEAR = 20;
 
-/** Minutes for one upright: marked and cut, fitted and tacked, welded at both ends (common practice, first frame). */
-const MINUTES = { cut: [9, 15], fit: [8, 14], weld: [10, 18] } as const;
+/** Minutes for one upright: marked and cut, fitted and tacked, two faces at both ends, the other two (common practice, first frame). */
+const MINUTES = { cut: [9, 15], fit: [8, 14], weld: [6, 11], turned: [5, 9] } as const;
 
 const times = (n: number, [low, high]: readonly [number, number]): readonly [number, number] => [
   Math.max(5, n * low),
   Math.max(10, n * high),
 ];
+
+/** Tacks of the uprights' joints, rail and base alike. */
+const tacksOf = (s: Situation) => {
+  const { tube, post } = s.ramp.design;
+  return jointTacks(post.wall_mm, tube.wall_mm, post.depth_mm);
+};
+
+/** Uprights in the order their joints are welded, each begun at the other end than the last. */
+const weldOrder = (s: Situation, rail: RailName) =>
+  skipAround(uprightsOf(s, rail)).map((m, k) => ({ m, end: firstEnd(k, 'rail', 'foot') }));
+
+/** The first pair of faces of every upright, one page for all of them: which joint, which end first. */
+const weldJoints = (s: Situation, rail: RailName, turn: number, fills: StepDraft['fills']): StepDraft => {
+  const key = KEYS.joints(rail);
+  const order = weldOrder(s, rail);
+  const items = order.map(
+    ({ m, end }): Item => ({
+      key: `${key}#${standName(m)}`,
+      name: standName(m),
+      note: { words: `says.brace-${end}-first` },
+    }),
+  );
+  const at = Math.max(
+    0,
+    items.findIndex(i => !s.build.ticks.has(i.key) && !s.build.skips.has(i.key)),
+  );
+  const lit = order[at];
+  const scene = lit === undefined ? null : jointScene(s, lit.m, lit.end);
+  return {
+    key,
+    stage: 'brace',
+    words: 'weld-joints',
+    fills: { ...fills, one: FACES.upright[0], two: FACES.upright[1] },
+    turn,
+    needs: [KEYS.fit(rail)],
+    uses: [`upright-opens@${rail}`],
+    items,
+    minutes: times(items.length, MINUTES.weld),
+    ...(scene === null ? {} : { scene }),
+  };
+};
+
+/** Uprights that were ticked as welded all round, in one, by a build older than this order. */
+const weldedBefore = (s: Situation, rail: RailName): boolean =>
+  s.build.ticks.has(KEYS.weld(rail)) &&
+  !uprightsOf(s, rail).some(m => s.build.ticks.has(`${KEYS.joints(rail)}#${standName(m)}`));
 
 /** Cutting the uprights to the rail that exists, fitting them, welding them. */
 export const uprightSteps = (s: Situation, rail: RailName, turn: number): readonly StepDraft[] => {
@@ -31,9 +79,13 @@ export const uprightSteps = (s: Situation, rail: RailName, turn: number): readon
   const next = nextToCut(s, uprights);
   const curve = s.measured.curves.get(rail);
   const subject = next === undefined ? '' : subjectOf(next);
+  const tacks = tacksOf(s);
+  const toFit = uprights.find(m => !s.build.ticks.has(`${KEYS.fit(rail)}#${standName(m)}`)) ?? uprights[0];
+  const fitted = toFit === undefined ? null : jointScene(s, toFit, 'rail');
   const fills = {
     rail,
     count: uprights.length,
+    tack: { v: tacks.long_mm, as: 'length' },
     name: next === undefined ? '' : standName(next),
     gap: { v: FIT_GAP, as: 'length' },
     vent: { v: VENT, as: 'length' },
@@ -74,17 +126,24 @@ export const uprightSteps = (s: Situation, rail: RailName, turn: number): readon
         ...(m.along_mm === undefined ? {} : { value: { v: m.along_mm, as: 'length' } as const }),
       })),
       minutes: times(n, MINUTES.fit),
+      ...(fitted === null ? {} : { scene: fitted }),
     },
+    ...(weldedBefore(s, rail) ? [] : [weldJoints(s, rail, turn + 25, fills)]),
     {
       key: KEYS.weld(rail),
       stage: 'brace',
       words: 'weld-uprights',
-      fills,
+      fills: {
+        ...fills,
+        order: weldOrder(s, rail)
+          .map(o => standName(o.m))
+          .join(', '),
+      },
       turn: turn + 30,
-      needs: [KEYS.fit(rail)],
-      uses: [`upright-opens@${rail}`, `rise-opens@${rail}`, `springs-back@${rail}`],
+      needs: [KEYS.joints(rail)],
+      uses: [`rise-opens@${rail}`, `springs-back@${rail}`],
       tall: [`springs-back@${rail}`],
-      minutes: times(n, MINUTES.weld),
+      minutes: times(n, MINUTES.turned),
     },
   ];
 };
