@@ -60,5 +60,5 @@ export const pastStep = (view: View, key: string): StepDraft | null => {
   );
   return open === undefined
     ? null
-    : checkStep({ ...open, key: key.split('#')[0] ?? key, pause, settled: true }, 0);
+    : checkStep({ ...open, key: key.split('#')[0] ?? key, pause, settled: true }, 0, view.ramp);
 };

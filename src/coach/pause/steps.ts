@@ -1,3 +1,7 @@
+import { readStations } from '../../build/facts.ts';
+import type { Ramp } from '../../ramp/ramp.ts';
+import { lazyScene } from '../../scene/lazy-scene.ts';
+import { offsetScene } from '../../stages/offset-scene.ts';
 import type { Item, StepDraft } from '../../stages/sheet.ts';
 import type { Check } from './checks.ts';
 
@@ -27,7 +31,7 @@ export const waitsFor = (step: StepDraft, check: Check): boolean => {
 };
 
 /** The step of a check, as a stage would give it; measured ones first, each before all other work. */
-export const checkStep = (check: Check, place: number): StepDraft => {
+export const checkStep = (check: Check, place: number, ramp: Ramp): StepDraft => {
   const items = check.items.map((name): Item => {
     const note = check.name === 'joints' ? {} : { note: { words: `says.pause-${check.name}-${name}` } };
     return { key: `${check.key}#${name}`, name, ...note };
@@ -44,5 +48,15 @@ export const checkStep = (check: Check, place: number): StepDraft => {
     ...(check.asks.length === 0 ? {} : { asks: check.asks.map(({ was: _, ...ask }) => ask) }),
     ...(items.length === 0 ? {} : { items }),
     minutes: check.minutes,
+    ...sceneOf(check, ramp),
   };
+};
+
+/** A rail as it was read before the pause. */
+const sceneOf = ({ survey, rail = '' }: Check, ramp: Ramp): Pick<StepDraft, 'scene'> => {
+  const plan = ramp.plans.get(rail);
+  if (survey === undefined || plan === undefined) return {};
+  const { stations_mm, offsets_mm } = readStations(survey);
+  const read = stations_mm.map((station_mm, k) => ({ station_mm, offset_mm: offsets_mm[k] ?? null }));
+  return { scene: lazyScene(() => offsetScene(plan, survey.to, read, null)) };
 };

@@ -62,7 +62,7 @@ export const withPauses = (s: Situation, sheets: readonly SheetDraft[]): readonl
     });
     return {
       ...sheet,
-      steps: [...mine.map(c => checkStep(c, order.indexOf(c))), ...steps],
+      steps: [...mine.map(c => checkStep(c, order.indexOf(c), s.ramp)), ...steps],
       findings: [...findings, ...sheet.findings],
     };
   });
