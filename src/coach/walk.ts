@@ -60,7 +60,7 @@ const surveyDone = (b: Build, step: StepDraft): boolean => {
   if (ask === undefined) return false;
   const mine = b.surveys.filter(s => s.closed && s.rail === ask.rail && s.kind === ask.kind);
   return mine.some(s => {
-    if (s.phase !== ask.phase) return false;
+    if (s.phase !== ask.phase || s.n <= (ask.after ?? Number.NEGATIVE_INFINITY)) return false;
     if (!s.retired) return true;
     const later = mine.some(
       t => t.n > s.n && SURVEY_PHASES.indexOf(t.phase) > SURVEY_PHASES.indexOf(s.phase),

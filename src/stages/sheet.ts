@@ -97,6 +97,8 @@ export type SurveyAsk = Readonly<{
   phase: SurveyPhase;
   to: LineName;
   stations_mm: readonly number[];
+  /** Only a survey begun after this entry's number counts: a rail that is to be read once more. */
+  after?: number;
 }>;
 
 /** One step as a stage gives it; its state is found by the walk. Words under `steps.<stage>.<words>`. */
@@ -139,6 +141,8 @@ export type Offer = Readonly<{
   minutes: number;
   /** Frozen into the entry when chosen. */
   plan: Readonly<Record<string, unknown>>;
+  /** A danger that is taken on by it: whoever chooses it types a sentence with these words in it. */
+  typed?: string;
   /** Steps the person will be given, as words paths under `remedies.<remedy>.steps`. */
 }>;
 

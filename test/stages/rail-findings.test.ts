@@ -326,6 +326,45 @@ describe('a rail off its line', () => {
     expect((await found(doings, 'weld')).length).toBeGreaterThan(0);
   });
 
+  test('a rolled rail that reads nothing all along is on its line: it has no flats that sag', () => {
+    const rolled: readonly Doing[] = [...BEGUN, { kind: 'design-set', field: 'route', value: 'rolled' }];
+    const plan = situationFor(rolled).ramp.plans.get('A');
+    const stations_mm = [0, 400, 800, 1200, 1600, 2000];
+    expect(plan?.slits).toEqual([]);
+    const told = (offset: (k: number) => number) =>
+      railFindings(
+        situationFor([
+          ...rolled,
+          {
+            id: 'rolled-a',
+            kind: 'survey-opened',
+            kind_of: 'curve',
+            rail: 'A',
+            phase: 'tacked',
+            edge: 'rail bottom face',
+            to: 'finished line',
+            stations_mm,
+            read_to_mm: 0.5,
+          },
+          {
+            kind: 'offsets-read',
+            survey: 'rolled-a',
+            readings: stations_mm.map((_, k) => ({
+              station: k + 1,
+              offset_mm: offset(k),
+              typed: String(offset(k)),
+            })),
+          },
+          { kind: 'survey-closed', survey: 'rolled-a' },
+        ]),
+        'tack',
+      ).findings;
+    expect(told(() => 0)).toEqual([]);
+    const bent = told(k => k * k);
+    expect(bent.map(f => f.words)).toEqual(['rail-rolled-off']);
+    expect(bent[0]?.worst_mm).toBeCloseTo(25, 9);
+  });
+
   test('a rolled rail has no slit to turn: it is packed, forced or goes back', async () => {
     const rolled: readonly Doing[] = [...BEGUN, { kind: 'design-set', field: 'route', value: 'rolled' }];
     const plan = situationFor(rolled).ramp.plans.get('A');

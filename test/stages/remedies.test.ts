@@ -42,6 +42,8 @@ const stepsOf = (doings: Told): readonly StepDraft[] => {
   return (['tack', 'weld', 'brace', 'assemble', 'finish'] as const).flatMap(stage => remedySteps(s, stage));
 };
 
+const NO_SCENE = { title: '', items: [] };
+
 const BAD: Surveyed = { errors: n => (n === 7 ? 0.024 : 0.0005) };
 
 describe('a chosen remedy gives its steps', () => {
@@ -182,6 +184,24 @@ describe('a chosen remedy gives its steps', () => {
     expect(stepsOf(told)[0]?.fills?.stations).toBe('9');
     expect(situationFor(told).build.surveys.some(v => v.retired)).toBe(false);
     expect(stepsOf(withSurvey({}, told))).toEqual([]);
+  });
+
+  test('its own step opens the reading anew, at the same stations, and stands until that is closed', async () => {
+    const told = await chosen(withSurvey({ typed: { 9: -30 } }), 'tack', 'rail-off@A', 'read-again');
+    const step = stepsOf(told)[0];
+    const first = situationFor(told).build.surveys[0];
+    expect(step?.survey).toEqual({
+      kind: 'curve',
+      rail: 'A',
+      phase: 'tacked',
+      to: 'tack line',
+      stations_mm: first?.stations_mm,
+      after: first?.n,
+    });
+    const state = walk(situationFor(told).build, [
+      { stage: 'tack', figures: [], steps: step === undefined ? [] : [step], findings: [], scene: NO_SCENE },
+    ])[0]?.state;
+    expect(state).toBe('to do');
   });
 
   test('packer heights are written once the side frame stands, station by station', async () => {

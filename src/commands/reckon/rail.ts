@@ -84,13 +84,26 @@ function planOf(input: RailInput): Outcome<RailPlan> {
   return good({ radius_mm, bend_rad, slits_mm });
 }
 
-/** Said when the re-cuts do not bring the rail home. */
-const leftOver = (plan: RecutPlan): string[] =>
-  plan.within || plan.recuts.length === 0
-    ? []
-    : [
-        `${plan.recuts.length} re-cuts leave ${plan.worst_after_mm.toFixed(1)} mm: slits midway, or a new rail.`,
-      ];
+/** A gap below nothing by no more than this is a closed one, mm. */
+const CLOSED_MM = 0.005;
+
+/** Said when the re-cuts do not bring the rail home, or only with a wider saw cut. */
+const leftOver = (plan: RecutPlan): string[] => {
+  const wider = plan.recuts.filter(r => r.face_gap_mm !== null && r.face_gap_mm < -CLOSED_MM);
+  const most = wider.reduce((mm, r) => Math.max(mm, -(r.face_gap_mm ?? 0)), 0);
+  return [
+    ...(wider.length === 0
+      ? []
+      : [
+          `Slits ${wider.map(r => r.slit).join(', ')} close by more than the kerf: saw them up to ${most.toFixed(2)} mm wider, or add slits midway.`,
+        ]),
+    ...(plan.within || plan.recuts.length === 0
+      ? []
+      : [
+          `${plan.recuts.length} re-cuts leave ${plan.worst_after_mm.toFixed(1)} mm: slits midway, or a new rail.`,
+        ]),
+  ];
+};
 
 function run(raw: TopicInput): Outcome<TopicAnswer> {
   const input = raw as unknown as RailInput;
@@ -110,6 +123,7 @@ function run(raw: TopicInput): Outcome<TopicAnswer> {
   const lever = depth_mm === undefined || wall_mm === undefined ? undefined : depth_mm - wall_mm / 2;
   const recutPlan = planRecuts(survey, found, {
     tolerance_mm: input.tolerance_mm ?? 2,
+    wider: true,
     pull_rad: (input.pull_deg ?? 0) * DEGREE,
     ...(kerf_mm === undefined ? {} : { kerf_mm }),
     ...(lever === undefined ? {} : { lever_mm: lever }),

@@ -37,6 +37,12 @@ type Guess = Readonly<{ weighed: Weighed; chance: number }>;
 export function diagnose(survey: RailSurvey): Diagnosis {
   const model = surveyModel(survey);
   const guesses = weighAll(model);
+  const slight = slightlyOut(guesses[0]!.weighed);
+  if (slight !== null) {
+    const told = withoutStation(survey, slight);
+    if (told !== null)
+      return { ...told, notes: [...told.notes, ...oddNotes(model, guesses[0]!.weighed, [])] };
+  }
   const byCause = new Map<Cause, number>();
   for (const { weighed, chance } of guesses) {
     const { cause } = weighed.hypothesis;
@@ -68,6 +74,26 @@ export function diagnose(survey: RailSurvey): Diagnosis {
     contradictory: oddity?.is === 'reading' || oddity?.is === 'jump',
     measure_again: oddity !== null,
   };
+}
+
+/** A reading out by no more than this, mm, is a slip of the rule, not of a key. */
+const SLIGHT_MM = 3;
+
+/** The station, counted from 0, of the one reading that is slightly out; null where the best guess doubts none, or doubts it much. */
+const slightlyOut = ({ hypothesis, oddity_mm }: Weighed): number | null =>
+  hypothesis.oddity?.is === 'reading' && Math.abs(oddity_mm) <= SLIGHT_MM ? hypothesis.oddity.station : null;
+
+/**
+ * What the other stations say, or null where they name nothing either. A reading out by a hair is worth a second look, but hides
+ * no cause that all the others show.
+ */
+function withoutStation(survey: RailSurvey, station: number): Diagnosis | null {
+  const rest = (values: readonly number[]) => values.filter((_, j) => j !== station);
+  const stations_mm = rest(survey.stations_mm);
+  if (stations_mm.length < FEW_STATIONS) return null;
+  const told = diagnose({ ...survey, stations_mm, offsets_mm: rest(survey.offsets_mm) });
+  // A cause that is named doubts no station and asks for no reading by number.
+  return told.cause === 'unclear' || told.notes.some(n => n.is === 'read-again') ? null : told;
 }
 
 /** All hypotheses with their chances, the likeliest first. */

@@ -82,12 +82,12 @@ export function railShape(plan: RailPlan, errors_rad: readonly number[], rigid: 
 
 /**
  * What the flats' own sag adds to an offset read at a station, mm: a flat touches the line at its middle and stands outside
- * it (−) at its slits; the end flats touch at the start and at the end of the arc.
+ * it (−) at its slits; the end flats touch at the start and at the end of the arc. A rail without slits is rolled: it has no flats.
  */
 export function flatSag(plan: RailPlan, station_mm: number): number {
   const { radius_mm: radius, slits_mm: slits } = plan;
   const arc = arcLength(plan);
-  if (station_mm >= arc) return 0;
+  if (station_mm >= arc || slits.length === 0) return 0;
   let next = 0;
   while (next < slits.length && slits[next]! <= station_mm) next++;
   const middle =

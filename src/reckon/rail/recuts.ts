@@ -31,6 +31,11 @@ export type RecutLimits = Readonly<{
   lever_mm?: number;
   /** Never more slits than this. */
   most?: number;
+  /**
+   * Where six closings by the kerf do not do, slits may be sawn wider than the kerf: a second pass, or a thicker disc. Their gap
+   * comes out below nothing, by so much must the saw cut be wider.
+   */
+  wider?: boolean;
   /** Slits that must not be touched, counted from 1: re-cut once already, nicked at the back wall, under an upright. */
   leave?: readonly number[];
   /** Greatest gap to be welded, mm: bench practice 1.5 mm or half the wall, the lesser. */
@@ -90,6 +95,9 @@ export function planRecuts(survey: RailSurvey, diagnosis: Diagnosis, limits: Rec
   // Readings that contradict each other would be cut into the steel: one is wrong, or they jump half way.
   if (diagnosis.contradictory) return none(before.worst_mm, before.left_mm);
   const found = searchSlits(shaping);
+  const { wider = false, ...rest } = limits;
+  if (wider && found !== null && found.worst_mm > limits.tolerance_mm)
+    return planWider(survey, diagnosis, rest);
   if (found === null) return none(righted.worst_mm, righted.left_mm);
   const { kerf_mm, lever_mm, pull_rad = 0 } = limits;
   const recuts = found.slits
@@ -110,6 +118,24 @@ export function planRecuts(survey: RailSurvey, diagnosis: Diagnosis, limits: Rec
     within: found.worst_mm <= limits.tolerance_mm,
     left_mm: found.left_mm,
   };
+}
+
+/** The same with no kerf to bound a closing; the gaps told for the kerf all the same. */
+function planWider(survey: RailSurvey, diagnosis: Diagnosis, limits: RecutLimits): RecutPlan {
+  const { kerf_mm, lever_mm, pull_rad = 0, most_gap_mm, ...rest } = limits;
+  const plan = planRecuts(survey, diagnosis, {
+    ...rest,
+    // Opening keeps the bound that a gap sets; only closing goes on past the kerf.
+    ...(kerf_mm === undefined || lever_mm === undefined || most_gap_mm === undefined
+      ? {}
+      : { most_open_rad: Math.max(0, (most_gap_mm - kerf_mm) / lever_mm - pull_rad) }),
+  });
+  if (kerf_mm === undefined || lever_mm === undefined) return plan;
+  const recuts = plan.recuts.map(r => ({
+    ...r,
+    face_gap_mm: recutGap(kerf_mm, lever_mm, r.turn_rad, pull_rad),
+  }));
+  return { ...plan, recuts };
 }
 
 /** How far each slit may turn, rad: the kerf limits closing, the gap limits opening. */

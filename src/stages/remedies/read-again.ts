@@ -90,6 +90,15 @@ export const readAgainSteps: Injecting = (s, chosen) => {
       needs: [],
       uses: [],
       line: survey.to,
+      // Opened anew at this step: the survey asked for is one newer than the one that is doubted.
+      survey: {
+        kind: survey.kind,
+        rail: survey.rail,
+        phase: survey.phase,
+        to: survey.to,
+        stations_mm: survey.stations_mm,
+        after: survey.n,
+      },
       minutes: [10, 25],
     },
   ];

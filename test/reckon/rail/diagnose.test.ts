@@ -197,6 +197,14 @@ describe('a rail of 25 slits on 3 m', () => {
     expect(detailOf(found)).toMatch(/^Station 22 reads 45\.0, its neighbours \d\.\d: read it again\.$/);
   });
 
+  test('a reading out by a hair hides no cause that the others show: it is named, and that one is read again', () => {
+    const survey = ref(() => -0.0035);
+    const found = diagnose({ ...survey, offsets_mm: survey.offsets_mm.with(9, survey.offsets_mm[9]! - 2.5) });
+    expect(found.cause).toBe('under-curl');
+    expect(found.contradictory).toBe(false);
+    expect(found.notes).toContainEqual(expect.objectContaining({ is: 'read-again', station: 10 }));
+  });
+
   test('a rail pushed while it was read is said to have jumped', () => {
     const survey = ref(() => 0.001);
     const found = diagnose({ ...survey, offsets_mm: survey.offsets_mm.map((o, j) => (j >= 12 ? o + 7 : o)) });

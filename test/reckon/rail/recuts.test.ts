@@ -183,6 +183,21 @@ describe('within the limits of the bench', () => {
     }
   });
 
+  test('where six closings by the kerf do not do, wider saw cuts do, and say by how much', () => {
+    const short = read(made(() => -0.014));
+    const limits = { kerf_mm: 1.2, lever_mm, pull_rad: 0.003 };
+    const bounded = plan(short, limits);
+    expect(bounded.within).toBe(false);
+    const wide = plan(short, { ...limits, wider: true });
+    expect(wide.within).toBe(true);
+    expect(wide.recuts.length).toBeLessThanOrEqual(6);
+    expect(Math.min(...wide.recuts.map(r => r.face_gap_mm ?? 0))).toBeLessThan(0);
+    for (const r of wide.recuts) expect(r.face_gap_mm).toBeCloseTo(1.2 - 38.5 * (r.turn_rad - 0.003), 12);
+    // Where the kerf does, nothing is sawn wider.
+    const little = read(made(() => -0.003));
+    expect(plan(little, { ...limits, wider: true })).toEqual(plan(little, limits));
+  });
+
   test('no slit is opened or closed further than is allowed', () => {
     for (const r of plan(curled, { most_open_rad: 0.02, most_close_rad: 0.001 }).recuts) {
       expect(r.turn_rad).toBeGreaterThanOrEqual(-0.02);
