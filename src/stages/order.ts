@@ -11,25 +11,32 @@ export const TURN = {
   jig: 1300,
   testWeld: 1400,
   rails: 2000,
-  fit: 20_000,
-  brace: 21_000,
-  assemble: 22_000,
-  finish: 23_000,
+  fit: 200_000,
+  brace: 210_000,
+  assemble: 220_000,
+  finish: 230_000,
 } as const;
 
 export type RailPart =
   | Readonly<{ third: number; part: 'mark' | 'saw' | 'deburr' | 'close' | 'read' }>
   | Readonly<{ after: 'survey' | 'weld' | 'cold'; at?: number }>;
 
-const PARTS = { mark: 0, saw: 10, deburr: 20, close: 30, read: 40 } as const;
-const AFTER = { survey: 1000, weld: 1200, cold: 1800 } as const;
+/** Turns that one rail has to itself: more than its last step takes; twelve rails end before the fit. */
+const RAIL_ROOM = 10_000;
+const THIRD_ROOM = 1000;
+/** Between two rails in step: within a third, and within a round of what comes after. Twelve rails stay clear of what follows. */
+const STAGGER = { third: 60, round: 1 } as const;
+const ROUND_ROOM = 20;
 
-/** The turn of a step of the slit route for rail number `index` (0 = A): both rails in step, or one after the other. */
+const PARTS = { mark: 0, saw: 10, deburr: 20, close: 30, read: 40 } as const;
+const AFTER = { survey: 5000, weld: 6000, cold: 8000 } as const;
+
+/** The turn of a step of the slit route for rail number `index` (0 = A, at most 11): both rails in step, or one after the other. */
 export const railTurn = (d: Design, index: number, part: RailPart): number => {
   const inStep = d.sequence === 'in step';
-  const start = TURN.rails + (inStep ? 0 : index * 2000);
+  const start = TURN.rails + (inStep ? 0 : index * RAIL_ROOM);
   const stagger = inStep ? index : 0;
-  if ('third' in part) return start + part.third * 300 + stagger * 60 + PARTS[part.part];
+  if ('third' in part) return start + part.third * THIRD_ROOM + stagger * STAGGER.third + PARTS[part.part];
   // At `at` both rails' rounds alternate: round 1 of A, round 1 of B, round 2 of A …
-  return start + AFTER[part.after] + (part.at ?? 0) * 10 + stagger;
+  return start + AFTER[part.after] + (part.at ?? 0) * ROUND_ROOM + stagger * STAGGER.round;
 };
