@@ -10,6 +10,8 @@ const REACH = 2;
 const BEAD = 0.3;
 /** Labels stand so far off, in widths of the piece. */
 const OFF = 0.75;
+/** The far flank's number stands so far along the piece, in its widths. */
+const BEHIND = 1.8;
 
 type Node = Readonly<{
   kind: JointKind;
@@ -83,7 +85,8 @@ const standing = (n: Node): readonly SceneItem[] => {
       'right',
     ),
     label(high * up.x, high * up.y, '3', 'middle'),
-    label(1.5 * w * up.x, 1.5 * w * up.y, '4 behind', 'middle'),
+    // Beside the piece, where the rows of a small drawing have room for it.
+    label(lip.x + BEHIND * w * up.x + OFF * w, lip.y + BEHIND * w * up.y, '4 behind', 'left'),
   );
   return items;
 };

@@ -67,13 +67,13 @@ describe('one joint close up', () => {
   });
 
   test('all four numbers find room in the drawing beside the list, in dots and in plain signs', () => {
-    for (const kind of ['lip upright', 'diagonal', 'crossmember'])
-      for (const ascii of [false, true]) {
-        const text = drawScene(sceneOf(kind, 'rail'), { columns: 33, rows: 8, ascii })
-          .map(rowText)
-          .join('\n');
-        for (const n of ['1', '2', '3', '4']) expect(text, `${kind} ${n}\n${text}`).toContain(n);
-      }
+    for (const kind of ['lip upright', 'upright', 'diagonal', 'crossmember'])
+      for (const end of ['rail', 'foot'] as const)
+        for (const ascii of [false, true])
+          for (const rows of [6, 8]) {
+            const text = drawScene(sceneOf(kind, end), { columns: 33, rows, ascii }).map(rowText).join('\n');
+            for (const n of ['1', '2', '3', '4']) expect(text, `${kind} ${end} ${n}\n${text}`).toContain(n);
+          }
   });
 
   test('a low ramp, wide tubes and rolled rails have joints as well', () => {
