@@ -49,7 +49,13 @@ export const INTENTS = {
     note: z.enum(['nicked', 'shallow', 'moved', 'missed']),
     at: z.optional(amount),
   }),
-  choose: z.strictObject({ do: z.literal('choose'), finding: name, remedy: name }),
+  choose: z.strictObject({
+    do: z.literal('choose'),
+    finding: name,
+    remedy: name,
+    /** The sentence by which a danger is taken on, where the remedy asks for one. */
+    typed: z.optional(words),
+  }),
   caution: z.strictObject({ do: z.literal('caution'), caution: name }),
   remark: z.strictObject({ do: z.literal('remark'), text: words, step: z.optional(name) }),
   stop: z.strictObject({ do: z.literal('stop'), step: z.optional(name) }),

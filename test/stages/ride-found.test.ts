@@ -8,6 +8,7 @@ import { anchorNeed } from '../../src/stages/finish/anchors.ts';
 import { fastestCovered, proofForce } from '../../src/stages/finish/proof.ts';
 import { bandOf, groundOf, launchOf, saidLanding } from '../../src/stages/flight-band.ts';
 import { rideOf } from '../../src/stages/plan/ride-facts.ts';
+import { DANGERS } from '../../src/stages/plan/ride-findings.ts';
 import { standingStill } from '../../src/stages/standing-still.ts';
 import { kept } from '../quantity/expect-outcome.ts';
 import { WORDS, wordGaps } from './plan-and-cut-words.ts';
@@ -115,6 +116,13 @@ describe('no anchors', () => {
   });
 });
 
+const takenOn = {
+  do: 'choose',
+  finding: 'ride-flat-from-high',
+  remedy: 'accept-flat-from-high',
+  typed: 'I know that I may Break Bones on the lawn',
+} as const;
+
 describe('a flat landing from high', () => {
   const at = (speed: number) =>
     new Told(
@@ -150,7 +158,9 @@ describe('a flat landing from high', () => {
 
   test('each change that is offered keeps this limit, and none has the rider roll back from the lip', async () => {
     const offers =
-      openFindings(await at(5.5).view())[0]?.offers.filter(o => Object.keys(o.plan).length > 0) ?? [];
+      openFindings(await at(5.5).view())[0]?.offers.filter(
+        o => o.plan.field !== undefined || o.plan.readings !== undefined,
+      ) ?? [];
     expect(offers.length).toBeGreaterThanOrEqual(2);
     for (const { remedy } of offers) {
       const told = at(5.5);
@@ -165,11 +175,19 @@ describe('a flat landing from high', () => {
     expect(stops(await told.view())).toEqual(['ride-flat-from-high:1']);
   });
 
+  test('a danger is taken on only by its name, typed: a tick or a yes is refused', async () => {
+    const told = at(5.5);
+    for (const typed of [undefined, 'yes', 'I accept', 'I may be hurt'])
+      expect(await refusalOf(told, { ...takenOn, typed } as never), typed).toBe('needs-danger');
+    await told.act(takenOn);
+    expect((await told.view()).build.chosen.at(-1)?.plan.typed).toBe(takenOn.typed);
+  });
+
   test('it can be taken on by name: recorded, said on every later page, and asked for in words before the first ride', async () => {
     const told = at(5.5);
     const step = async () => (await told.view()).steps.find(s => s.key === 'plan/buy');
     expect((await step())?.state).not.toBe('to do');
-    await told.act({ do: 'choose', finding: 'ride-flat-from-high', remedy: 'accept-flat-from-high' });
+    await told.act(takenOn);
     expect(keysOf(await told.view())).toEqual(['accepted-flat-from-high:0']);
     expect((await told.view()).build.chosen.at(-1)).toMatchObject({ remedy: 'accept-flat-from-high' });
     // Leaving it does not silence it.
@@ -190,7 +208,7 @@ describe('a flat landing from high', () => {
 
   test('a danger that grows after it was accepted is accepted no more', async () => {
     const told = at(5.5);
-    await told.act({ do: 'choose', finding: 'ride-flat-from-high', remedy: 'accept-flat-from-high' });
+    await told.act(takenOn);
     await told.act({ do: 'read', step: 'plan/ride', ask: 'entry-speed', value: '6.2 m/s' });
     expect(stops(await told.view())).toContain('ride-flat-from-high');
   });
@@ -259,6 +277,10 @@ describe('other limits', () => {
   test('each danger that can be accepted is named in the deed, and said afterwards', () => {
     for (const remedy of Object.keys(WORDS.remedies).filter(key => key.startsWith('accept-'))) {
       expect(WORDS.remedies[remedy]?.deed, remedy).toMatch(/ may | not known/);
+      // What has to be typed stands in the deed that is read.
+      const danger = DANGERS[remedy.replace('accept-', '')];
+      expect(danger, remedy).toBeDefined();
+      expect(WORDS.remedies[remedy]?.deed?.toLowerCase(), remedy).toContain(danger);
       const after = WORDS.findings[remedy.replace('accept-', 'accepted-')];
       expect(after?.title, remedy).toMatch(/^Accepted: /);
       expect(after?.text.join(' '), remedy).toContain('the danger of');

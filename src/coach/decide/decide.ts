@@ -36,7 +36,7 @@ export const decide = (view: View, intent: Intent): Decided<Doing> => {
     case 'note-slit':
       return slitEntry(view, intent);
     case 'choose':
-      return chooseEntry(view, intent.finding, intent.remedy);
+      return chooseEntry(view, intent.finding, intent.remedy, plainText(intent.typed ?? '').trim());
     case 'caution':
       return view.build.cautions.has(intent.caution)
         ? no('already-done', { step: intent.caution })
@@ -143,19 +143,21 @@ const slitEntry = (view: View, i: Extract<Intent, { do: 'note-slit' }>): Decided
   };
 };
 
-const chooseEntry = (view: View, key: string, remedy: string): Decided<Doing> => {
+const chooseEntry = (view: View, key: string, remedy: string, typed: string): Decided<Doing> => {
   const finding = view.findings.find(f => f.key === key);
   if (finding === undefined) return no('no-such-finding', { finding: key });
   const offer = finding.offers.find(o => o.remedy === remedy);
   if (offer === undefined)
     return no('no-such-remedy', { remedies: finding.offers.map(o => o.remedy).join(', ') });
+  if (offer.typed !== undefined && !typed.toLowerCase().includes(offer.typed))
+    return no('needs-danger', { danger: offer.typed });
   return {
     ok: true,
     value: {
       kind: 'remedy-chosen',
       finding: key,
       remedy,
-      plan: { ...offer.plan },
+      plan: { ...offer.plan, ...(offer.typed === undefined ? {} : { typed }) },
       // A remedy that settles which of two entries counts puts itself in the place of the other.
       ...(Array.isArray(offer.plan.replaces) ? { replaces: offer.plan.replaces.map(String) } : {}),
       ...(offer.after === undefined ? {} : { predicted_mm: offer.after.v }),

@@ -6,9 +6,10 @@ import { cutTo, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import type { Quantity } from '../../quantity/quantities.ts';
 import { write } from '../../quantity/write.ts';
-import type { Stage, StepDraft } from '../../stages/sheet.ts';
+import type { Fills, Stage, StepDraft } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
+import { designWords } from './design-words.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from './frame.ts';
 import { askLabel, stepText } from './step-words.ts';
 
@@ -25,11 +26,9 @@ const stepTitle = (c: PageContext, key: string): string => {
   if (found === null) return key;
   const title = stepText(c.view, c.voice, found.step, 'title') ?? key;
   const item = found.item ? (found.step.items ?? []).find(i => i.key === key) : undefined;
-  return item === undefined
-    ? title
-    : `${title}: ${stepText(c.view, c.voice, found.step, 'item') ?? ''} ${item.name}`
-        .replace(': ', ': ')
-        .trim();
+  // The one of many goes first: the end of a long row is cut.
+  const one = item === undefined ? '' : `${stepText(c.view, c.voice, found.step, 'item') ?? ''} ${item.name}`;
+  return item === undefined ? title : `${one.trim()}: ${title}`;
 };
 
 const quantityOf = (c: PageContext, step: string, ask: string): Quantity =>
@@ -42,7 +41,7 @@ export const entryText = (c: PageContext, e: Entry): { deed: string; value: stri
     case 'build-begun':
       return { deed: `began ${e.name}`, value: e.system };
     case 'design-set':
-      return { deed: `design: ${e.field}`, value: designText(e.value) };
+      return { deed: `design: ${e.field}`, value: designWords(e.field, e.value, c.voice.system) };
     case 'design-agreed':
       return { deed: 'design agreed', value: '' };
     case 'step-ticked':
@@ -82,7 +81,12 @@ export const entryText = (c: PageContext, e: Entry): { deed: string; value: stri
     case 'remedy-chosen':
       return {
         deed: `chose: ${say(c.voice, { words: `remedies.${e.remedy}.deed`, fills: fillsOf(e.plan) })}`,
-        value: e.predicted_mm === undefined ? '' : `${len(e.predicted_mm)} after`,
+        value:
+          typeof e.plan.typed === 'string'
+            ? `in words: ${e.plan.typed}`
+            : e.predicted_mm === undefined
+              ? ''
+              : `${len(e.predicted_mm)} after`,
       };
     case 'caution-known':
       return {
@@ -100,22 +104,15 @@ export const entryText = (c: PageContext, e: Entry): { deed: string; value: stri
   }
 };
 
-const fillsOf = (plan: Readonly<Record<string, unknown>>): Record<string, string | number> =>
-  Object.fromEntries(
+/** What fills the deed of a remedy that was chosen: the fills frozen with it, else the plain ones of its plan. */
+const fillsOf = (plan: Readonly<Record<string, unknown>>): Fills => ({
+  ...Object.fromEntries(
     Object.entries(plan).filter(
       (kv): kv is [string, string | number] => typeof kv[1] === 'string' || typeof kv[1] === 'number',
     ),
-  );
-
-const designText = (value: unknown): string =>
-  typeof value === 'object' && value !== null
-    ? Object.entries(value)
-        .map(
-          ([k, v]) =>
-            `${k.replace(/_mm$/, '')} ${typeof v === 'number' ? Math.round(v * 1000) / 1000 : String(v)}`,
-        )
-        .join(', ')
-    : String(typeof value === 'number' ? Math.round(value * 100) / 100 : value);
+  ),
+  ...((plan.fills ?? {}) as Fills),
+});
 
 /** A need's key as words: "upright@A:7" is the upright on flat 7 of rail A. */
 export const pieceName = (need: string): string => {

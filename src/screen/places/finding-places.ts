@@ -1,8 +1,9 @@
 import type { Stage } from '../../stages/sheet.ts';
+import { typedLine } from '../fields/typed-line.ts';
 import { findingPage, findingsPage, listedFindings } from '../pages/finding-pages.ts';
 import { whyFindingRows } from '../pages/why-finding.ts';
 import { commonAct } from './common.ts';
-import type { Place } from './desk.ts';
+import type { Desk, Place } from './desk.ts';
 
 /** All findings. */
 export const findingsPlace = (stage: Stage, start: number): Place => {
@@ -32,6 +33,16 @@ export const findingsPlace = (stage: Stage, start: number): Place => {
   };
   return place;
 };
+
+/** A danger is taken on by a sentence that names it. */
+const takeOn = (desk: Desk, finding: string, remedy: string, danger: string): void =>
+  desk.ask({
+    title: `In your own words, with "${danger}" in it`,
+    line: typedLine(),
+    submit: typed => {
+      if (desk.act({ do: 'choose', finding, remedy, ...(typed.trim() === '' ? {} : { typed }) })) desk.pop();
+    },
+  });
 
 /** One finding and its remedies. */
 export const findingPlace = (key: string): Place => {
@@ -69,7 +80,9 @@ export const findingPlace = (key: string): Place => {
       else if (act === 'why') full = !full;
       else if (act === 'open') {
         const offer = finding.offers[Math.min(lit, count - 1)];
-        if (offer !== undefined && desk.act({ do: 'choose', finding: key, remedy: offer.remedy })) desk.pop();
+        if (offer?.typed !== undefined) takeOn(desk, key, offer.remedy, offer.typed);
+        else if (offer !== undefined && desk.act({ do: 'choose', finding: key, remedy: offer.remedy }))
+          desk.pop();
       } else return commonAct(desk, act, char, { stage: finding.stage, step: null, item: 0 });
       return true;
     },

@@ -66,6 +66,34 @@ const plain = (remedy: string, minutes = 0, fills: Fills = {}): Offer => ({
   plan: {},
 });
 
+/**
+ * The danger of each limit that may be taken on, as whoever takes it on has to write it: words of the deed that offers it.
+ */
+export const DANGERS: Readonly<Record<string, string>> = {
+  'gap-first': 'fall short into the gap',
+  short: 'fall into the far edge',
+  'steep-novice': 'thrown on my back',
+  'load-novice': 'pressed to the ground',
+  'flat-from-high': 'break bones',
+  'fall-stop': 'break bones',
+  'window-narrow': 'fall short or fly past',
+  'tight-and-fast': 'turn over backwards',
+  'speed-cap': 'load is not known',
+  'over-used': 'break under me',
+  'deck-over-used': 'break through',
+};
+
+const takingOn = (code: string, fills: Fills): Offer => ({
+  ...plain(`accept-${code}`, 0, fills),
+  typed: DANGERS[code] ?? 'i may be hurt',
+});
+
+/** What is chosen is told in the journal with the numbers it had. */
+const frozen = (offer: Offer): Offer =>
+  offer.fills === undefined || Object.keys(offer.fills).length === 0
+    ? offer
+    : { ...offer, plan: { ...offer.plan, fills: offer.fills } };
+
 type Stands = Readonly<{
   code: string;
   severity: 'refuse' | 'warn';
@@ -88,7 +116,12 @@ const findingOf = (s: Situation, f: Stands): Finding => {
       severity: 'watch',
       words: `accepted-${f.code}`,
       fills: f.fills,
-      offers: [...f.mends, plain('ride-ask-engineer', 240), plain('leave-unridden'), plain('leave-accepted')],
+      offers: [
+        ...f.mends,
+        plain('ride-ask-engineer', 240),
+        plain('leave-unridden'),
+        plain('leave-accepted'),
+      ].map(frozen),
     };
   }
   return {
@@ -104,8 +137,8 @@ const findingOf = (s: Situation, f: Stands): Finding => {
       plain('ride-ask-engineer', 240),
       ...(f.severity === 'warn'
         ? [plain('leave-ride')]
-        : [plain('leave-unridden'), ...(f.never ? [] : [plain(`accept-${f.code}`, 0, f.fills)])]),
-    ],
+        : [plain('leave-unridden'), ...(f.never ? [] : [takingOn(f.code, f.fills)])]),
+    ].map(frozen),
     ...(f.severity === 'refuse' ? { blocks: WAITS } : {}),
     ...(f.ask === null ? {} : { pending: true as const }),
   };
