@@ -331,34 +331,33 @@ describe('a rail off its line', () => {
     const plan = situationFor(rolled).ramp.plans.get('A');
     const stations_mm = [0, 400, 800, 1200, 1600, 2000];
     expect(plan?.slits).toEqual([]);
-    const told = (offset: (k: number) => number) =>
-      railFindings(
-        situationFor([
-          ...rolled,
-          {
-            id: 'rolled-a',
-            kind: 'survey-opened',
-            kind_of: 'curve',
-            rail: 'A',
-            phase: 'tacked',
-            edge: 'rail bottom face',
-            to: 'finished line',
-            stations_mm,
-            read_to_mm: 0.5,
-          },
-          {
-            kind: 'offsets-read',
-            survey: 'rolled-a',
-            readings: stations_mm.map((_, k) => ({
-              station: k + 1,
-              offset_mm: offset(k),
-              typed: String(offset(k)),
-            })),
-          },
-          { kind: 'survey-closed', survey: 'rolled-a' },
-        ]),
-        'tack',
-      ).findings;
+    const told = (offset: (k: number) => number) => {
+      const doings: readonly (Doing & { id?: string })[] = [
+        ...rolled,
+        {
+          id: 'rolled-a',
+          kind: 'survey-opened',
+          kind_of: 'curve',
+          rail: 'A',
+          phase: 'tacked',
+          edge: 'rail bottom face',
+          to: 'finished line',
+          stations_mm,
+          read_to_mm: 0.5,
+        },
+        {
+          kind: 'offsets-read',
+          survey: 'rolled-a',
+          readings: stations_mm.map((_, k) => ({
+            station: k + 1,
+            offset_mm: offset(k),
+            typed: String(offset(k)),
+          })),
+        },
+        { kind: 'survey-closed', survey: 'rolled-a' },
+      ];
+      return railFindings(situationFor(doings), 'tack').findings;
+    };
     expect(told(() => 0)).toEqual([]);
     const bent = told(k => k * k);
     expect(bent.map(f => f.words)).toEqual(['rail-rolled-off']);
