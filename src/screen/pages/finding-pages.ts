@@ -1,5 +1,5 @@
 import { openFindings } from '../../coach/view.ts';
-import { cutRow, padTo, row, wrap } from '../../drawing/cells.ts';
+import { cutRow, cutTo, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS } from '../../drawing/signs.ts';
 import { write } from '../../quantity/write.ts';
@@ -17,34 +17,32 @@ export const chosenFor = (c: PageContext, f: Finding) =>
 const offerDeed = (c: PageContext, o: Offer): string =>
   say(c.voice, { words: `remedies.${o.remedy}.deed`, fills: o.fills ?? {} });
 
-/** One remedy, one row: deed, worst after it with in or over, minutes, what it costs later. */
+/** Cells of a remedy's row that are not its deed: mark, worst after it, minutes. */
+const AFTER = 13;
+const MINUTES = 7;
+
+/** One remedy, one row: deed, worst after it with in or over, minutes. What it costs later stands under the list, for the lit one. */
 export const offerRow = (c: PageContext, o: Offer, lit: boolean): Row => {
   const columns = c.look.columns;
   const after =
     o.after === undefined
-      ? padTo('', 13)
-      : padTo(
-          `${write(o.after.v, o.after.as, c.voice.system, { unit: false })} ${o.after.within ? 'within' : 'over'}`,
-          13,
-          'right',
-        );
-  const later = say(c.voice, { words: `remedies.${o.remedy}.later`, fills: o.fills ?? {} });
-  const deedWidth = Math.max(30, columns - 2 - 13 - 6 - 24);
+      ? ''
+      : `${write(o.after.v, o.after.as, c.voice.system, { unit: false })} ${o.after.within ? 'within' : 'over'}`;
+  const deedWidth = columns - 4 - AFTER - MINUTES;
   return cutRow(
     row(
       ' ',
       [lit ? 'lead' : 'quiet', lit ? '▸ ' : '· '],
-      [lit ? 'lead' : 'plain', padTo(cutText(offerDeed(c, o), deedWidth - 1), deedWidth - 1)],
-      [o.after?.within === false ? 'attention' : 'plain', after],
-      padTo(String(o.minutes), 6, 'right'),
-      ['quiet', `  ${later}`],
+      [lit ? 'lead' : 'plain', padTo(cutTo(offerDeed(c, o), deedWidth), deedWidth)],
+      [o.after?.within === false ? 'attention' : 'plain', padTo(after, AFTER, 'right')],
+      padTo(String(o.minutes), MINUTES, 'right'),
     ),
     columns,
   );
 };
 
-const cutText = (text: string, columns: number): string =>
-  text.length <= columns ? text : `${text.slice(0, columns - 1)}…`;
+/** Rows of a finding in the list: its title, and two of what it says. */
+const EACH = 3;
 
 /** All findings: open ones first, then what was decided. */
 export const findingsPage = (c: PageContext, stage: Stage, lit: number, keys: Row): Row[] => {
@@ -72,10 +70,14 @@ export const findingsPage = (c: PageContext, stage: Stage, lit: number, keys: Ro
             chosen === null
               ? (findingLines(c.voice, f)[0] ?? '')
               : `Chosen: ${say(c.voice, { words: `remedies.${chosen.remedy}.deed`, fills: f.offers.find(o => o.remedy === chosen.remedy)?.fills ?? {} })}`;
-          return [first, row('            ', ['quiet', second])];
+          const lines = wrap(second, c.look.columns - 13).slice(0, EACH - 1);
+          return [
+            first,
+            ...Array.from({ length: EACH - 1 }, (_, k) => row('            ', ['quiet', lines[k] ?? ''])),
+          ];
         });
   const rows = Math.max(2, c.look.rows - 7);
-  const from = Math.max(0, Math.min(lit * 2 - 4, body.length - rows));
+  const from = Math.max(0, Math.min((lit - 1) * EACH, body.length - rows));
   return page(c, head, body.slice(from, from + rows), [[], echoRow(c), keys]);
 };
 
@@ -90,11 +92,7 @@ export const findingPage = (c: PageContext, f: Finding, lit: number, keys: Row):
   const sign = SIGNS[f.severity];
   const word = f.severity === 'fix' ? 'TO FIX' : f.severity.toUpperCase();
   const limit = f.limit === undefined ? '' : `limit ${write(f.limit.v, f.limit.as, c.voice.system)}`;
-  const head = [
-    titleRow(c),
-    stripRow(c.view, f.stage),
-    ruleRow(c, findingText(c.voice, f, 'title') ?? f.key, limit),
-  ];
+  const head = [titleRow(c), stripRow(c.view, f.stage), ruleRow(c, `a finding in ${f.stage}`, limit)];
   const columns = c.look.columns - 3;
   const lines = findingLines(c.voice, f);
   const tall =
@@ -106,34 +104,44 @@ export const findingPage = (c: PageContext, f: Finding, lit: number, keys: Row):
           c.look.ascii,
         );
   const text = (f.tall === undefined ? lines : lines.slice(1)).flatMap(l => wrap(l, columns)).slice(0, 5);
-  const sure = findingText(c.voice, f, 'sure');
-  const not = findingText(c.voice, f, 'not');
-  const label = (name: string, words: string): Row[] =>
-    wrap(words, columns - 11)
-      .slice(0, 2)
+  const label = (name: string, words: string | null, most: number): Row[] =>
+    wrap(words ?? '', columns - 11)
+      .slice(0, words === null ? 0 : most)
       .map((l, i) => row(' ', ['quiet', padTo(i === 0 ? name : '', 10)], l));
   const chosen = chosenFor(c, f);
-  const room = Math.max(3, c.look.rows - 1 - 3 - 3 - 1 - tall.length - text.length - 6);
   const offers = f.offers;
-  const from = Math.max(0, Math.min(lit - 2, offers.length - room));
   const litOffer = offers[lit];
+  const fills = litOffer?.fills ?? {};
+  const later =
+    litOffer === undefined ? '' : say(c.voice, { words: `remedies.${litOffer.remedy}.later`, fills });
   const steps =
-    litOffer === undefined
-      ? []
-      : sayLines(c.voice, { words: `remedies.${litOffer.remedy}.steps`, fills: litOffer.fills ?? {} });
+    litOffer === undefined ? [] : sayLines(c.voice, { words: `remedies.${litOffer.remedy}.steps`, fills });
+  const pending: Row[] =
+    f.pending === true
+      ? [row('   ', ['quiet', 'Still being worked out: more in a moment. Nothing waits for it.'])]
+      : [];
+  // What can be done goes first on a short page, then the lit one's costs and steps, then how sure it is.
+  const room = c.look.rows - 1 - head.length - 3 - 1 - tall.length - text.length - pending.length - 1;
+  const listed = Math.max(3, Math.min(offers.length, room - 4));
+  const from = Math.max(0, Math.min(lit - listed + 2, offers.length - listed));
+  const told = [
+    ...(litOffer === undefined ? [] : [ruleRow(c, 'the lit one', later === '' ? '' : `later: ${later}`)]),
+    ...wrap(steps.join(' '), columns).map(l => row(' ', l)),
+  ].slice(0, Math.max(0, room - Math.min(listed, offers.length)));
+  const left = room - Math.min(listed, offers.length) - told.length;
+  const doubts = [
+    ...label('How sure', findingText(c.voice, f, 'sure'), 2),
+    ...label('Not this', findingText(c.voice, f, 'not'), 2),
+  ].slice(0, Math.max(0, left));
   const body: Row[] = [
     row(' ', [sign.role, `${sign.sign} ${word}`], '  ', ['lead', findingText(c.voice, f, 'title') ?? f.key]),
     ...tall,
     ...text.map(l => row('   ', l)),
-    ...(f.pending === true
-      ? [row('   ', ['quiet', 'Still being worked out: more in a moment. Nothing waits for it.'])]
-      : []),
-    ...(sure === null ? [] : label('How sure', sure)),
-    ...(not === null ? [] : label('Not this', not)),
-    ruleRow(c, 'what you can do, best first', 'after · min · later'),
-    ...offers.slice(from, from + room).map((o, i) => offerRow(c, o, from + i === lit)),
-    ...(steps.length === 0 ? [] : [ruleRow(c, 'the lit one, step by step')]),
-    ...wrap(steps.join(' '), columns).map(l => row(' ', l)),
+    ...pending,
+    ...doubts,
+    ruleRow(c, 'what you can do, best first', 'after · min'),
+    ...offers.slice(from, from + listed).map((o, i) => offerRow(c, o, from + i === lit)),
+    ...told,
   ];
   const said =
     chosen === null

@@ -188,7 +188,7 @@ export const stepListRows = (
   const from = Math.max(0, Math.min(at - 2, steps.length - rows));
   return steps.slice(from, from + rows).map(s => {
     const isLit = s.key === lit?.key;
-    const state = stateSign(s, s.key === c.view.next?.key || isLit);
+    const state = stateSign(s, isLit);
     const sign = SIGNS[state];
     const whole = stepText(c.view, c.voice, s, 'title') ?? s.key;
     const count = s.items === undefined ? '' : ` ${s.itemsDone}/${s.items.length}`;

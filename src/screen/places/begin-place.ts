@@ -335,7 +335,9 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
       const choices = part.choices(said, d.view);
       if (act === 'next') lit = Math.min(choices.length - 1, lit + 1);
       else if (act === 'previous') lit = Math.max(0, lit - 1);
-      else if (act === 'open' || act === 'tick') {
+      // Who types the answer would choose the lit one with the space between two words.
+      else if (act === 'tick') d.say('Space: Enter takes the lit one');
+      else if (act === 'open') {
         const choice = choices[lit] ?? '';
         if (REFUSED_USES.includes(choice)) d.act({ do: 'answer', field: 'use', value: choice });
         else given(d, part, choice);

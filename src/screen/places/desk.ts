@@ -1,3 +1,4 @@
+import type { Entry } from '../../build/entries.ts';
 import type { Intent } from '../../coach/intents.ts';
 import type { Acted, Keeper } from '../../coach/keeper.ts';
 import { refusalText } from '../../coach/refusal-text.ts';
@@ -218,7 +219,7 @@ export class Desk {
         const back = intent.do === 'strike' || intent.do === 'put-back' ? '' : '  z takes it back';
         this.say(
           intent.do === 'strike'
-            ? 'Taken out of the record; the steel is as it is. j, then y, puts it back.'
+            ? `Taken out of the record${this.ofSteel(acted.entry) ? '; the steel is as it is' : ''}. j, then y, puts it back.`
             : intent.do === 'put-back'
               ? 'Put back.'
               : `Last: ${deed}${value === '' ? '' : `, ${value}`}.${back}`,
@@ -227,6 +228,13 @@ export class Desk {
         return true;
       }
     }
+  }
+
+  /** Whether what was taken back says something of steel, which taking back does not change. */
+  private ofSteel(strike: Entry): boolean {
+    const target = strike.kind === 'entry-struck' ? strike.target : '';
+    const struck = this.view.build.all.find(e => e.id === target);
+    return struck !== undefined && /^(?:step-ticked|slits-marked|slit-noted|piece-)/.test(struck.kind);
   }
 
   /** What was typed, with its unit where the units shown are not the build's. */

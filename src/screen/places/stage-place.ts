@@ -1,5 +1,6 @@
 import { openFindings } from '../../coach/view.ts';
 import { itemSettled, type Step } from '../../coach/walk.ts';
+import type { Ask } from '../../stages/sheet.ts';
 import { typedLine } from '../fields/typed-line.ts';
 import type { LineItem, PageKey } from '../keys.ts';
 import { type Lit, litStep, stagePage, stepsOf } from '../pages/stage-page.ts';
@@ -16,6 +17,11 @@ const CHANGE: PageKey = {
   help: 'change the design',
   writes: false,
 };
+
+const isRead = (desk: Desk, s: Step, a: Ask): boolean => desk.view.build.readings.has(`${s.key}#${a.ask}`);
+
+const allRead = (desk: Desk, s: Step): boolean =>
+  (s.asks ?? []).every(a => a.optional === true || isRead(desk, s, a));
 
 const wantsReading = (s: Step): boolean => (s.asks ?? []).some(a => a.optional !== true);
 
@@ -100,20 +106,16 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
     return true;
   };
 
-  /** The first number not yet read, or all of them once more. */
-  const ask = (desk: Desk, s: Step, from: number): void => {
+  /** The numbers not yet read one after the other, or, where all are, all of them once more. */
+  const ask = (desk: Desk, s: Step, from: number, again = allRead(desk, s)): void => {
     const asks = (s.asks ?? []).filter(a => a.optional !== true);
-    const unread = asks.findIndex((a, i) => i >= from && !desk.view.build.readings.has(`${s.key}#${a.ask}`));
-    const at = unread >= 0 ? unread : from < asks.length && from > 0 ? -1 : from;
+    const at = again ? from : asks.findIndex(a => !isRead(desk, s, a));
     const wanted = asks[at];
     if (wanted === undefined) return goOn(desk, s);
     place.field = askField(desk, s, wanted, () => {
       const now = desk.view.steps.find(x => x.key === s.key);
-      const left = (now?.asks ?? []).some(
-        a => a.optional !== true && !desk.view.build.readings.has(`${s.key}#${a.ask}`),
-      );
-      if (left && now !== undefined) ask(desk, now, 0);
-      else goOn(desk, s);
+      if (now === undefined) goOn(desk, s);
+      else ask(desk, now, at + 1, again);
     });
   };
 
