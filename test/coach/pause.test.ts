@@ -6,7 +6,7 @@ import { pausesOf } from '../../src/coach/pause/gaps.ts';
 import { type View, viewOf } from '../../src/coach/view.ts';
 import { noLongerAsked } from '../../src/coach/walk.ts';
 import { fillMarks } from '../../src/words/say.ts';
-import { begun, read, stationsOf, survey, tick } from '../stages/frame-doings.ts';
+import { begun, read, set, stationsOf, survey, tick } from '../stages/frame-doings.ts';
 import { WORDS } from '../stages/frame-words.ts';
 import { nextIntent } from '../walk/hand.ts';
 
@@ -155,6 +155,24 @@ describe('what was left open is looked at again, measured things first', () => {
     expect(keys(doings, 10)).toEqual(['brace/pause-clamps@A', 'brace/pause-joints@A']);
     const joints = new Bench(doings, 10).pauseSteps.find(s => s.key.includes('joints'));
     expect(joints?.items?.map(i => i.name)).toEqual(['lip', '9']);
+  });
+
+  test('slits welded since the survey moved the rail: it is not held against it, its tacks are looked at', () => {
+    const welding = [marks('B', 1), ...tacked('B'), tick('weld/sides-first@B#1')];
+    expect(keys(welding, 9)).toContain('weld/pause-half@B');
+    expect(keys(welding, 9)).not.toContain('tack/pause-offsets@B');
+    const read = [...welding, ...survey('B', 'half-welded', [0, 0, 0, 0, 0], stationsOf())];
+    expect(keys(read, 9)).toContain('weld/pause-offsets@B');
+  });
+
+  test('a side frame that stands between its props is not laid down again to be read', () => {
+    const free = survey('A', 'unclamped', [0, 0, 0, 0, 0], stationsOf());
+    expect(keys([...free, tick('assemble/props')], 9)).toEqual([]);
+  });
+
+  test('a rolled rail has no tacks: it is read as one that lay about', () => {
+    const rolled = [set('route', 'rolled'), ...survey('A', 'tacked', [0, 0, 0, 0, 0], stationsOf())];
+    expect(keys(rolled, 9)).toEqual(['weld/pause-offsets@A']);
   });
 
   test('slits sawn and open are gauged, a bend closed so far is read', () => {
@@ -373,6 +391,7 @@ describe('what moved is said, with three ways on', () => {
 describe('the words', () => {
   const LEFTS: Readonly<Record<string, readonly Doing[]>> = {
     tacked: [marks('B', 1), ...tacked('B')],
+    welding: [marks('B', 1), ...tacked('B'), tick('weld/sides-first@B#1')],
     cold: survey('A', 'cold', [0, 0, 0, 0, 0], stationsOf()),
     free: survey('A', 'unclamped', [0, 0, 0, 0, 0], stationsOf()),
     sawn: [marks('A', 1), read('cut/deburr-third@A:1', 'kerf', 1.2), read('weld/machine', 'kind', 5)],

@@ -51,18 +51,45 @@ const begunItems = (b: Build, step: string): readonly string[] =>
 /** How far a tape's or a gauge's reading may differ from the last before the field asks once more, mm. */
 const NEAR = 3;
 
+const ROUNDS = ['sides-first', 'sides-rest', 'tops-odd', 'tops-even'] as const;
+
+/** Slits welded since a survey: their pull has moved the rail, and its readings say nothing of a pause any more. */
+const weldedSince = (b: Build, survey: Survey): boolean =>
+  ROUNDS.some(round =>
+    [...b.ticks].some(
+      ([key, tick]) => key.startsWith(`weld/${round}@${survey.rail}#`) && tick.at > survey.at,
+    ),
+  );
+
+/** A rail in the middle of its slit welds: nothing it could be held against, but its tacks can be looked at. */
+const halfWelded = (rail: string, survey: Survey): Open =>
+  look({
+    stage: 'weld',
+    name: 'half',
+    subject: rail,
+    rail,
+    same: survey.id,
+    days: DAYS.measured,
+    holds: 'rail',
+    fills: { rail },
+    minutes: [5, 15],
+  });
+
 /** Entry, middle and lip of a rail, as it was read before the pause. */
-const offsets = (b: Build, rail: string): readonly Open[] => {
+const offsets = (b: Build, rail: string, ramp: Ramp): readonly Open[] => {
   const survey = countingSurvey(b, rail);
-  if (survey === null || b.ticks.has('assemble/weld')) return [];
+  // Once it stands between props it cannot be laid on its line.
+  if (survey === null || b.ticks.has('assemble/props') || b.ticks.has('assemble/weld')) return [];
   if (b.ticks.has(`brace/hold-base@${rail}`) && survey.phase !== 'unclamped') return [];
+  if (weldedSince(b, survey)) return [halfWelded(rail, survey)];
   const { stations_mm, offsets_mm } = readStations(survey);
   const read = survey.readings.flatMap((r, i) => (r === null ? [] : [i + 1]));
   const last = stations_mm.length - 1;
   if (last < 2) return [];
   const places = { entry: 0, middle: Math.round(last / 2), lip: last };
-  const stage =
-    survey.phase === 'tacked' ? 'tack' : ['half-welded', 'cold'].includes(survey.phase) ? 'weld' : 'brace';
+  // A rolled rail has no tacks that could creep.
+  const tacked = survey.phase === 'tacked' && (ramp.plans.get(rail)?.slits.length ?? 0) > 0;
+  const stage = tacked ? 'tack' : ['tacked', 'half-welded', 'cold'].includes(survey.phase) ? 'weld' : 'brace';
   return [
     {
       stage,
@@ -360,7 +387,7 @@ const outdoors = (b: Build, days: number): readonly Open[] => {
 export const leftOpen = (b: Build, ramp: Ramp, away: number): readonly Open[] => {
   const all = [
     ...ramp.rails.flatMap(rail => [
-      ...offsets(b, rail),
+      ...offsets(b, rail, ramp),
       ...clamps(b, rail),
       ...bend(b, rail),
       ...kerf(b, rail),
