@@ -49,6 +49,31 @@ export type Consumption = Readonly<{
   }>;
 }>;
 
+/** One hand at one machine uses so much more or less from one part of a job to the next, as a share [practice]. */
+const SAME_HAND = 0.2;
+/** A log that says more than this times the likely use, or less, is a spool changed or a number misread [practice]. */
+const BELIEVED = [1 / 3, 3] as const;
+
+/**
+ * A use as the shop's own log teaches it: what was used before against what was likely then scales what is likely now, and the band
+ * is that of one hand. The use as it stands where nothing was logged, or where the log cannot be believed.
+ * @param use of the job to come
+ * @param logged used and likely of the jobs before, each in the same unit, more than 0
+ */
+export const learnedUse = (use: Use, logged: readonly Readonly<{ used: number; likely: number }>[]): Use => {
+  const believed = logged.filter(
+    one => one.likely > 0 && one.used / one.likely >= BELIEVED[0] && one.used / one.likely <= BELIEVED[1],
+  );
+  const likely = believed.reduce((sum, one) => sum + one.likely, 0);
+  if (!(likely > 0)) return use;
+  const ratio = believed.reduce((sum, one) => sum + one.used, 0) / likely;
+  return {
+    low: use.likely * ratio * (1 - SAME_HAND),
+    likely: use.likely * ratio,
+    high: use.likely * ratio * (1 + SAME_HAND),
+  };
+};
+
 /** Weld metal of a slit and of a joint, kg/m, and a joint's length, m: bench rules [practice]. */
 const SLIT_kg_m = 0.05;
 const JOINT_kg_m = 0.041;
@@ -83,6 +108,12 @@ const FLOW = { thin: { low: 10, likely: 12, high: 15 }, thick: { low: 15, likely
 
 /** Section one thin disc of 115 or 125 mm cuts, mm² [practice]; the likely one is the buying rule's. */
 const DISC_mm2 = { least: 4000, likely: 6000, most: 9000 } as const;
+
+/** Thin discs that a section wears, mm²: none for none. */
+export const thinDiscs = (area_mm2: number): Use => {
+  const discs = (each_mm2: number): number => whole(area_mm2 / each_mm2);
+  return { low: discs(DISC_mm2.most), likely: discs(DISC_mm2.likely), high: discs(DISC_mm2.least) };
+};
 const DISC_SPARE = 2.5;
 const FEWEST_DISCS = 10;
 
@@ -141,7 +172,6 @@ export const consumption = (input: ConsumptionInput): Outcome<Consumption> => {
   const flow = wall_mm < 4.5 ? FLOW.thin : FLOW.thick;
   const wire_kg = process === 'smaw' ? null : wireUse(laid_kg, process);
   const rods = process === 'smaw' ? rodUse(laid_kg, input.rod_mm ?? 2.5) : null;
-  const discs = (each_mm2: number): number => whole(slit_area_mm2 / each_mm2);
 
   return good({
     slit_length_mm,
@@ -160,11 +190,14 @@ export const consumption = (input: ConsumptionInput): Outcome<Consumption> => {
             likely: gas_min.likely * flow.likely,
             high: gas_min.high * flow.high,
           },
-    thin_discs: { low: discs(DISC_mm2.most), likely: discs(DISC_mm2.likely), high: discs(DISC_mm2.least) },
+    thin_discs: thinDiscs(slit_area_mm2),
     buy: {
       wire_kg: wire_kg === null ? null : wire_kg.likely + PRACTICE_kg,
       rods: rods === null ? null : rods.likely + whole(PRACTICE_kg / 2 / ROD_WEIGHT_kg[input.rod_mm ?? 2.5]),
-      thin_discs: slits * rails === 0 ? 0 : Math.max(FEWEST_DISCS, discs(DISC_mm2.likely / DISC_SPARE)),
+      thin_discs:
+        slits * rails === 0
+          ? 0
+          : Math.max(FEWEST_DISCS, whole((slit_area_mm2 * DISC_SPARE) / DISC_mm2.likely)),
       flap_discs: whole(joints * 0.2 + rails * 2),
       strip_discs: 2,
       chop_discs: whole(pieces / 40) + 1,

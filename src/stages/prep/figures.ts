@@ -1,12 +1,15 @@
 import type { Figure, Value } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { leadOf } from './lead.ts';
+import { lensFigures } from './lens.ts';
+import { roomFigures } from './room.ts';
+import { suppliesFigures } from './supplies-steps.ts';
 import { WEATHER, weatherOf } from './weather.ts';
 
 const exactOr = (v: number | null, needs: string): Value =>
   v === null ? { is: 'unknown', needs } : { is: 'exact', v };
 
-/** The numbers of preparing: lead, dew point, how warm the steel must be, holes. */
+/** The numbers of preparing: lead, dew point, how warm the steel must be, holes, room, lens, what each part uses up. */
 export const prepFigures = (s: Situation): readonly Figure[] => {
   const lead = leadOf(s);
   const weather = weatherOf(s);
@@ -35,5 +38,8 @@ export const prepFigures = (s: Situation): readonly Figure[] => {
       value: { is: 'exact', v: count('drains') },
       matters: 0.5,
     },
+    ...roomFigures(s),
+    ...lensFigures(s),
+    ...suppliesFigures(s),
   ];
 };

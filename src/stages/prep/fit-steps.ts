@@ -3,6 +3,7 @@ import { TURN } from '../order.ts';
 import { pieceName } from '../piece-name.ts';
 import type { Item, Phrase, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { DISC_FITS } from './disc-speed.ts';
 
 /** A vent before the closing weld, and a drain at the low point, mm (common practice). */
 const VENT = [5, 6] as const;
@@ -82,7 +83,7 @@ export const fitSteps = (s: Situation): readonly StepDraft[] => {
       words: 'edges',
       fills: { edge: length(EDGE) },
       turn: TURN.fit + 30,
-      needs: measured,
+      needs: [...measured, DISC_FITS],
       uses: [],
       minutes: [20, 40],
     },
@@ -92,7 +93,7 @@ export const fitSteps = (s: Situation): readonly StepDraft[] => {
       words: 'clean-back',
       fills: { back: length(CLEAN_BACK) },
       turn: TURN.fit + 40,
-      needs: ['prep/edges'],
+      needs: ['prep/edges', DISC_FITS],
       uses: [],
       cautions: ['prep-zinc'],
       minutes: [60, 120],

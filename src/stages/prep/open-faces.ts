@@ -3,6 +3,7 @@ import { railTurn } from '../order.ts';
 import type { StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { slitStrip } from '../slit-strip.ts';
+import { DISC_FITS } from './disc-speed.ts';
 
 /** From this wall a closed slit welded from one side is opened to a V first, mm (common practice). */
 const OPEN_FROM_WALL = 2.5;
@@ -36,7 +37,7 @@ export const openFaces = (s: Situation, rail: RailName, index: number): readonly
         opened: { v: THROAT.opened, as: 'percent' },
       },
       turn: railTurn(s.ramp.design, index, { after: 'survey', at: 17 }),
-      needs: [`tack/survey@${rail}`, `tack/sideways@${rail}`, `tack/carry@${rail}`],
+      needs: [`tack/survey@${rail}`, `tack/sideways@${rail}`, `tack/carry@${rail}`, DISC_FITS],
       uses: [],
       cautions: ['prep-guard'],
       minutes: [count, 2 * count],

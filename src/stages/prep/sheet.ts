@@ -1,21 +1,47 @@
 import { sideView } from '../side-view.ts';
 import type { StageSheet } from '../situation.ts';
+import { aloneFindings } from './alone.ts';
+import { discSteps } from './disc-speed.ts';
 import { prepFigures } from './figures.ts';
 import { fitSteps } from './fit-steps.ts';
 import { openFaces } from './open-faces.ts';
 import { placeSteps } from './place-steps.ts';
+import { steelStep } from './steel-and-cleaner.ts';
+import { suppliesFindings } from './supplies-findings.ts';
+import { suppliesSteps } from './supplies-steps.ts';
+import { discsFindings, discsLeftSteps } from './thin-discs.ts';
 import { weatherFindings } from './weather-findings.ts';
 
 /** Word keys of the steps of preparing. */
 export const STEPS = [
+  'steel',
+  'discs',
+  'disc-fits',
+  'discs-left',
+  'room',
   'place',
   'lead',
   'power',
   'power-thick',
   'power-far',
+  'lens',
   'body',
   'weather',
   'dry-steel',
+  'other-place',
+  'place-again',
+  'other-tube',
+  'other-cleaner',
+  'darker-lens',
+  'other-day',
+  'shelter',
+  'move-air',
+  'watch',
+  'watch-late',
+  'supplies-gas',
+  'supplies-co2',
+  'supplies-wire',
+  'supplies-rods',
   'open-faces',
   'vents',
   'edges',
@@ -23,11 +49,19 @@ export const STEPS = [
   'fit',
 ] as const;
 
-/** The page of preparing: place, power, weather and person before the first arc; slit faces, holes and joints before each meets it. */
+/** The page of preparing: steel and discs, place, power, person and weather before the first arc; what each part uses up; slit faces, holes and joints. */
 export const prepSheet: StageSheet = s => ({
   stage: 'prep',
   figures: prepFigures(s),
-  steps: [...placeSteps(s), ...s.ramp.rails.flatMap((rail, i) => openFaces(s, rail, i)), ...fitSteps(s)],
-  findings: weatherFindings(s),
+  steps: [
+    steelStep(s),
+    ...discSteps(s),
+    ...discsLeftSteps(s),
+    ...placeSteps(s),
+    ...suppliesSteps(s),
+    ...s.ramp.rails.flatMap((rail, i) => openFaces(s, rail, i)),
+    ...fitSteps(s),
+  ],
+  findings: [...suppliesFindings(s), ...discsFindings(s), ...aloneFindings(s), ...weatherFindings(s)],
   scene: sideView(s),
 });
