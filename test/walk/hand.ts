@@ -71,7 +71,11 @@ export const nextIntent = (view: View, hand: Hand): Intent | null => {
     const gate = (step.gates ?? []).find(g => step.shut.includes(g.id));
     if (gate !== undefined && gate.measure !== undefined) {
       const measured = view.steps.find(s => s.key === gate.measure);
-      const ask = measured?.asks?.find(a => hand.read?.(view, measured, a) != null) ?? measured?.asks?.[0];
+      const known = measured?.asks?.filter(a => hand.read?.(view, measured, a) != null) ?? [];
+      const asks = known.length > 0 ? known : (measured?.asks ?? []);
+      // The one read longest ago first: a gate that wants several fresh numbers opens with the last of them.
+      const readAt = (a: Ask): string => view.build.readings.get(`${gate.measure}#${a.ask}`)?.at ?? '';
+      const ask = [...asks].sort((a, b) => readAt(a).localeCompare(readAt(b)))[0];
       if (measured !== undefined && ask !== undefined) {
         return { do: 'read', step: measured.key, ask: ask.ask, value: reading(view, measured, ask, hand) };
       }
