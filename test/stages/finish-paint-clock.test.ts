@@ -44,7 +44,7 @@ describe('bright steel rusts', () => {
   test('rust that is left is said as that', () => {
     expect(gate('finish/prime', 'rust-left', read('finish/clean', 'rust', 5))).toMatchObject({
       shut: true,
-      fills: { left: { v: 5, as: 'percent' } },
+      fills: { left: 5 },
     });
   });
 });

@@ -34,7 +34,7 @@ export const bareGate = (s: Situation): Gate => {
   return {
     id: left > 0 ? 'rust-left' : 'bare-too-long',
     shut: left > 0 || bare > BARE_h * HOUR_ms,
-    fills: { left: { v: left, as: 'percent' }, bare: time(bare), most: time(BARE_h * HOUR_ms) },
+    fills: { left, bare: time(bare), most: time(BARE_h * HOUR_ms) },
     measure: CLEAN,
   };
 };

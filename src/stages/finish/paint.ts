@@ -122,7 +122,7 @@ export const paintSteps = (s: Situation): readonly StepDraft[] => {
       turn: TURN.finish + 78,
       needs: ['finish/edges', 'finish/drains', 'finish/drill-deck'],
       uses: ['paint-area'],
-      asks: [{ ask: 'rust', as: 'percent', expected: [0, 0], possible: [0, 100] }],
+      asks: [{ ask: 'rust', as: 'count', expected: [0, 0], possible: [0, 500] }],
       minutes: [60, 150],
     },
     {
