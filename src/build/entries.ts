@@ -41,6 +41,8 @@ export const DESIGN_VALUES = {
   clamps: z.int(),
   standard: z.enum(['AISC', 'EN']),
   spacing: finite,
+  diagonals: finite,
+  rails: z.int(),
   ground: z.enum(['concrete', 'gravel', 'sand', 'clay', 'dry lawn', 'wet lawn', 'soft or filled ground']),
 } as const;
 

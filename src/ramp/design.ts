@@ -44,6 +44,10 @@ export type DesignAnswers = Readonly<{
   clamps: number;
   /** Greatest distance between uprights along a rail's back wall, mm. */
   spacing: number;
+  /** Least clear height of a bay of a side frame that gets a diagonal, mm. */
+  diagonals: number;
+  /** Curved rails at least; boards that would span too far ask for more. */
+  rails: number;
   /** What the ramp stands on when it is ridden. */
   ground: GroundName;
   /** Which standard judges strength. Fixed at the start, by default with the units. */
@@ -73,6 +77,8 @@ export const DESIGN_FIELDS: readonly DesignField[] = [
   'standard',
   'spacing',
   'ground',
+  'diagonals',
+  'rails',
 ];
 
 export type RailName = string;

@@ -9,6 +9,9 @@ export type Arc = CurveArc;
 /** Largest spacing of uprights under a novice's slit rail of 40×40×3, mm: 320 as a single span (common practice; derived). */
 export const UPRIGHT_SPACING = 320;
 
+/** Least clear height of a bay worth a diagonal, mm (common practice). */
+export const BRACED_BAY = 250;
+
 /** A design with every gap filled by a default that fits the answers given, and its curve solved. */
 export type Design = Readonly<DesignAnswers & { name: string; system: System; arc: Arc; answered: Answered }>;
 
@@ -92,6 +95,8 @@ export const settle = (
       tolerance: 'novice',
       clamps: 6,
       spacing: UPRIGHT_SPACING,
+      diagonals: BRACED_BAY,
+      rails: 2,
       ground: 'dry lawn',
       standard: system === 'us' ? 'AISC' : 'EN',
       ...answered,

@@ -28,6 +28,8 @@ const PLAIN: Readonly<Partial<Record<DesignField, Spec>>> = {
   rider: ['mass', [10, 250]],
   clamps: ['count', [0, 60]],
   spacing: ['length', [100, 1500]],
+  diagonals: ['length', [80, 2000]],
+  rails: ['count', [2, 8]],
 };
 const RECORDS: Readonly<Partial<Record<DesignField, Readonly<Record<string, Spec>>>>> = {
   shape: SHAPE,

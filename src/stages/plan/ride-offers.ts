@@ -254,6 +254,18 @@ const deckWays = (s: Situation): readonly Way[] => {
           ),
         ),
     },
+    ...(deck.kind === 'boards'
+      ? [
+          {
+            remedy: 'deck-more-rails',
+            minutes: 240,
+            tries: [1, 2].map((more): Try => {
+              const count = s.ramp.rails.length + more;
+              return { change: { field: 'rails', value: count }, fills: { count } };
+            }),
+          },
+        ]
+      : []),
     ...((saidSpeed(s) ?? 0) > 0 ? slower(s, stepsDown(s)) : []),
   ];
 };

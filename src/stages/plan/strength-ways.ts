@@ -12,6 +12,8 @@ import { type Proven, provenAfter, sideFrameOf } from './strength-frame.ts';
 
 /** Spacings of uprights that are tried, mm: each a stride nearer (common practice). */
 const SPACINGS = [640, 480, 400, 320, 280, 240, 200, 160] as const;
+/** Least clear heights of a bay that gets a diagonal, mm, each a step lower: down to what a saw still fits into (common practice). */
+const BRACED_BAYS = [200, 160, 120] as const;
 /** A change that takes off less than this of the use is none. */
 const WORTH = 0.98;
 
@@ -74,6 +76,18 @@ const waysFor = (s: Situation, proven: Proven, { rail, governing }: WorstFrame):
       steps: SPACINGS.filter(x => x < d.spacing - 1).flatMap(value =>
         after({ field: 'spacing', value }, { spacing: length(value) }),
       ),
+    },
+    {
+      remedy: 'strength-diagonals',
+      minutes: 30,
+      steps: BRACED_BAYS.filter(x => x < d.diagonals - 1).flatMap(value =>
+        after({ field: 'diagonals', value }, { height: length(value) }),
+      ),
+    },
+    {
+      remedy: 'strength-rail',
+      minutes: 240,
+      steps: after({ field: 'rails', value: s.ramp.rails.length + 1 }, { count: s.ramp.rails.length + 1 }),
     },
     {
       remedy: 'strength-wall',
