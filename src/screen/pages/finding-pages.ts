@@ -129,10 +129,9 @@ export const findingPage = (c: PageContext, f: Finding, lit: number, keys: Row):
     ...wrap(steps.join(' '), columns).map(l => row(' ', l)),
   ].slice(0, Math.max(0, room - Math.min(listed, offers.length)));
   const left = room - Math.min(listed, offers.length) - told.length;
-  const doubts = [
-    ...label('How sure', findingText(c.voice, f, 'sure'), 2),
-    ...label('Not this', findingText(c.voice, f, 'not'), 2),
-  ].slice(0, Math.max(0, left));
+  const sure = label('How sure', findingText(c.voice, f, 'sure'), 2);
+  const not = label('Not this', findingText(c.voice, f, 'not'), 2);
+  const doubts = sure.length + not.length <= left ? [...sure, ...not] : sure.length <= left ? sure : [];
   const body: Row[] = [
     row(' ', [sign.role, `${sign.sign} ${word}`], '  ', ['lead', findingText(c.voice, f, 'title') ?? f.key]),
     ...tall,

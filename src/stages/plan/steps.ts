@@ -68,11 +68,16 @@ const slitSpec = (s: Situation): Spec => {
       minutes: [10, 20],
     };
   }
+  const closed = plan.slits.reduce((n, slit) => n + slit.close_rad, 0);
   return {
     name: 'slits',
     words: 'slits',
     fills: {
       count: plan.slits.length,
+      closed: { v: closed, as: 'angle' },
+      pulled: { v: plan.turn_rad - closed, as: 'angle' },
+      start: { v: s.ramp.design.arc.exit_rad - plan.turn_rad, as: 'angle' },
+      exit: { v: s.ramp.design.arc.exit_rad, as: 'angle' },
       all: plan.slits.length * s.ramp.rails.length,
       widest: { v: largestKerf(s.ramp.design.tube.wall_mm), as: 'thickness' },
       lever: { v: s.ramp.design.tube.depth_mm - s.ramp.design.tube.wall_mm / 2, as: 'thickness' },
