@@ -194,11 +194,12 @@ describe('what was left open is looked at again, measured things first', () => {
     const welded = [...frame, tick('assemble/weld')];
     expect(keys(welded, 9)).toEqual([]);
     expect(keys(welded, 14)).toEqual(['finish/pause-frame@']);
-    const primed = [...welded, tick('finish/paint#primer')];
+    const primed = [...welded, tick('finish/prime')];
     const words = (days: number) => new Bench(primed, days).pauseSteps.map(s => s.words);
     expect(words(27)).toEqual([]);
     expect(words(30)).toEqual(['pause-primed']);
     expect(words(100)).toEqual(['pause-primed-long']);
+    expect(keys([...primed, tick('finish/paint')], 100)).toEqual([]);
     const decked = [
       ...primed,
       tick('finish/deck'),
@@ -403,7 +404,7 @@ describe('the words', () => {
     ],
     squared: [read('assemble/diagonals', 'd1', 2000), read('assemble/diagonals', 'd2', 2001)],
     bare: [tick('assemble/weld')],
-    primed: [tick('assemble/weld'), tick('finish/paint#primer')],
+    primed: [tick('assemble/weld'), tick('finish/prime')],
     decked: [tick('finish/deck'), ...[1, 2, 3, 4].map(k => read('finish/anchors', `pull${k}`, 1500))],
   };
 

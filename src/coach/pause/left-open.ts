@@ -45,8 +45,26 @@ export type Open = Readonly<{
 const value = (b: Build, step: string, ask: string): number | null =>
   b.readings.get(readingKey(step, ask))?.value ?? null;
 
-const begunItems = (b: Build, step: string): readonly string[] =>
-  [...b.ticks.keys()].filter(k => k.startsWith(`${step}#`)).map(k => k.slice(step.length + 1));
+const indexed = new WeakMap<Build, ReadonlyMap<string, readonly string[]>>();
+
+/** Names of ticked items by their step; looked through once a build. */
+const itemsByStep = (b: Build): ReadonlyMap<string, readonly string[]> => {
+  const kept = indexed.get(b);
+  if (kept !== undefined) return kept;
+  const index = new Map<string, string[]>();
+  for (const key of b.ticks.keys()) {
+    const at = key.indexOf('#');
+    if (at < 0) continue;
+    const step = key.slice(0, at);
+    const names = index.get(step);
+    if (names === undefined) index.set(step, [key.slice(at + 1)]);
+    else names.push(key.slice(at + 1));
+  }
+  indexed.set(b, index);
+  return index;
+};
+
+const begunItems = (b: Build, step: string): readonly string[] => itemsByStep(b).get(step) ?? [];
 
 /** How far a tape's or a gauge's reading may differ from the last before the field asks once more, mm. */
 const NEAR = 3;
@@ -55,10 +73,8 @@ const ROUNDS = ['sides-first', 'sides-rest', 'tops-odd', 'tops-even'] as const;
 
 /** Slits welded since a survey: their pull has moved the rail, and its readings say nothing of a pause any more. */
 const weldedSince = (b: Build, survey: Survey): boolean =>
-  ROUNDS.some(round =>
-    [...b.ticks].some(
-      ([key, tick]) => key.startsWith(`weld/${round}@${survey.rail}#`) && tick.at > survey.at,
-    ),
+  ROUNDS.map(round => `weld/${round}@${survey.rail}`).some(step =>
+    begunItems(b, step).some(name => (b.ticks.get(`${step}#${name}`)?.at ?? '') > survey.at),
   );
 
 /** A rail in the middle of its slit welds: nothing it could be held against, but its tacks can be looked at. */
@@ -350,7 +366,10 @@ const welder = (b: Build): readonly Open[] => {
 };
 
 const outdoors = (b: Build, days: number): readonly Open[] => {
+  // Coats of an older build are items of one step.
   const coats = begunItems(b, 'finish/paint');
+  const primed = b.ticks.has('finish/prime') || coats.includes('primer');
+  const painted = b.ticks.has('finish/paint') || coats.includes('second-top');
   const decked = b.ticks.has('finish/deck') || begunItems(b, 'finish/deck').length > 0;
   if (decked) {
     return [
@@ -364,8 +383,8 @@ const outdoors = (b: Build, days: number): readonly Open[] => {
       }),
     ];
   }
-  if (coats.includes('second-top') || !b.ticks.has('assemble/weld')) return [];
-  if (!coats.includes('primer'))
+  if (painted || !b.ticks.has('assemble/weld')) return [];
+  if (!primed)
     return [look({ stage: 'finish', name: 'frame', days: DAYS.frame, holds: 'frame', minutes: [15, 40] })];
   return [
     look({

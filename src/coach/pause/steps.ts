@@ -13,7 +13,10 @@ const LIT = /\/(close|tack|weld|sides|tops|join|fit|test-piece|coupons|re-cut|ad
 
 /** Whether a step is about a rail: by its key, or by what its words are filled with. */
 const aboutRail = (step: StepDraft, rail: string): boolean =>
-  step.fills?.rail === rail || step.survey?.rail === rail || new RegExp(`@${rail}(:|$)`).test(step.key);
+  step.fills?.rail === rail ||
+  step.survey?.rail === rail ||
+  step.key.endsWith(`@${rail}`) ||
+  step.key.includes(`@${rail}:`);
 
 /** Whether a step waits until a check is settled. Nothing of plan waits, nor the reading of any page. */
 export const waitsFor = (step: StepDraft, check: Check): boolean => {

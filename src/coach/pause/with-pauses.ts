@@ -26,8 +26,9 @@ const hasStep = (s: Situation, c: Check): boolean =>
   c.items.length > 0 ||
   c.asks.every(a => s.build.readings.has(`${c.key}#${a.ask}`));
 
-/** Steps that wait for checks not settled yet. */
-const held = (step: StepDraft, open: readonly Check[]): StepDraft => {
+/** Steps that wait for checks not settled yet; one that is ticked waits for nothing. */
+const held = (s: Situation, step: StepDraft, open: readonly Check[]): StepDraft => {
+  if (s.build.ticks.has(step.key)) return step;
   const waits = open.filter(c => repeatedBy(c.key) !== step.key && waitsFor(step, c)).map(c => c.key);
   return waits.length === 0 ? step : { ...step, needs: [...waits, ...step.needs] };
 };
@@ -51,7 +52,7 @@ export const withPauses = (s: Situation, sheets: readonly SheetDraft[]): readonl
   const open = checks.filter(c => !c.settled);
   const order = [...checks].sort((a, b) => Number(b.asks.length > 0) - Number(a.asks.length > 0));
   return sheets.map(sheet => {
-    const steps = sheet.steps.map(step => held(step, open));
+    const steps = sheet.steps.map(step => held(s, step, open));
     const mine = order.filter(c => c.stage === sheet.stage && hasStep(s, c));
     const findings = checks.flatMap((c): readonly Finding[] => {
       const f = found.get(c);
