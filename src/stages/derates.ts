@@ -1,5 +1,5 @@
 import type { Situation } from './situation.ts';
-import { type Broken, changedSince, type Lapse, lastBroken } from './test-pieces.ts';
+import { type Broken, changedSince, type Lapse, lastBroken, type TestPiece } from './test-pieces.ts';
 import { jointWall, railWall } from './weld-walls.ts';
 
 /** Share that a beginner's welds are counted at until their own test piece held (bench rule; common practice). */
@@ -84,6 +84,18 @@ const derateOf = (s: Situation, piece: Broken | null, sawn: Broken | null, of: O
   return { factor: 1, why: 'held', expires_ms: of.done ? null : lastHot + GOOD_FOR_ms };
 };
 
+const slits = (s: Situation): Of => ({
+  done: slitsDone(s),
+  own: SLITS,
+  wall: { figure: 'weld-wall', now_mm: railWall(s) },
+});
+
+const joints = (s: Situation): Of => ({
+  done: jointsDone(s),
+  own: JOINTS,
+  wall: { figure: 'joint-wall', now_mm: jointWall(s) },
+});
+
 /**
  * What share of its strength a weld of this build is counted at, for the slits and for the joints: half until its own test piece held,
  * all of it from then on (bench rule; common practice). It lapses after a pause of eight weeks in welding, and with another wire,
@@ -92,15 +104,22 @@ const derateOf = (s: Situation, piece: Broken | null, sawn: Broken | null, of: O
 export const deratesOf = (s: Situation): Derates => {
   const sawn = lastBroken(s, 'sawn');
   return {
-    slit: derateOf(s, lastBroken(s, 'slit'), sawn, {
-      done: slitsDone(s),
-      own: SLITS,
-      wall: { figure: 'weld-wall', now_mm: railWall(s) },
-    }),
-    joint: derateOf(s, lastBroken(s, 'tee'), sawn, {
-      done: jointsDone(s),
-      own: JOINTS,
-      wall: { figure: 'joint-wall', now_mm: jointWall(s) },
-    }),
+    slit: derateOf(s, lastBroken(s, 'slit'), sawn, slits(s)),
+    joint: derateOf(s, lastBroken(s, 'tee'), sawn, joints(s)),
   };
+};
+
+/** How a test piece itself stands: the sawn one lapses as the others do, while any weld is to come. */
+export const pieceStands = (s: Situation, piece: TestPiece): Derate => {
+  const broken = lastBroken(s, piece);
+  switch (piece) {
+    case 'slit':
+      return derateOf(s, broken, null, slits(s));
+    case 'tee':
+      return derateOf(s, broken, null, joints(s));
+    case 'sawn': {
+      const of = s.ramp.design.route === 'slit' ? slits(s) : joints(s);
+      return derateOf(s, broken, null, { ...of, done: of.done && jointsDone(s), own: HOT });
+    }
+  }
 };

@@ -28,7 +28,8 @@ export type Broken = Readonly<{
   with: Readonly<Record<string, number>>;
 }>;
 
-const brokenIn = (s: Situation, round: number, piece: TestPiece): Broken | null => {
+/** What was seen on a piece in one round; null when it was not broken then. */
+export const brokenIn = (s: Situation, round: number, piece: TestPiece): Broken | null => {
   const key = readingKey(roundKey(round), piece);
   const read = s.build.readings.get(key);
   if (read !== undefined)

@@ -106,9 +106,10 @@ describe('the sides', () => {
     expect(step(sheetOf(begun()), 'weld/tops-odd@A')?.needs).toEqual([
       'weld/sides-rest@A',
       'weld/sides-rest@B',
+      'weld/coupons',
     ]);
     const alone = sheetOf(begun(design('sequence', 'one after the other')));
-    expect(step(alone, 'weld/tops-odd@A')?.needs).toEqual(['weld/sides-rest@A']);
+    expect(step(alone, 'weld/tops-odd@A')?.needs).toEqual(['weld/sides-rest@A', 'weld/coupons']);
     const turns = (s: ReturnType<typeof sheetOf>, name: string) =>
       ['A', 'B'].map(rail => step(s, `weld/${name}@${rail}`)?.turn ?? 0);
     const [first, rest] = [turns(sheetOf(begun()), 'sides-first'), turns(sheetOf(begun()), 'sides-rest')];
@@ -371,7 +372,7 @@ describe('the joints', () => {
     step(sheetOf(begun(...machine(1, 0.8), reading('prep/fit', 'gap', mm))), 'weld/joint-settings');
 
   test('the widest gap of the dry fit chooses how the machine is set', () => {
-    expect(gap(0.5)?.words).toBe('joint-settings');
+    expect(gap(0.5)?.words).toBe('joint-settings-wire');
     expect(gap(1.2)?.words).toBe('joint-settings-gap');
     expect(gap(1.2)?.gates).toEqual([]);
   });

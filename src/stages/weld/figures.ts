@@ -1,16 +1,18 @@
 import type { Quantity } from '../../quantity/quantities.ts';
 import type { RailPlan } from '../../ramp/rail-plan.ts';
+import type { Settings } from '../../reckon/welding/setting.ts';
 import { shade } from '../../reckon/welding/shade.ts';
 import { slowHandAmps } from '../../reckon/welding/solid-wire-settings.ts';
+import type { StartBand } from '../../reckon/welding/start-band.ts';
 import { lineLength } from '../jig.ts';
 import type { Figure, Value } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { offsetsOf } from '../slit-errors.ts';
 import { halvesOf, SIDES_SHARE } from '../weld-order.ts';
+import { jointWall, railWall } from '../weld-walls.ts';
 import { halfReading } from './half-reading.ts';
-import { jointSettings, jointWall } from './joint-steps.ts';
 import { MATTERS } from './limits.ts';
-import { MACHINE, machineOf, railWall } from './machine.ts';
+import { MACHINE, machineOf, told } from './machine.ts';
 import {
   type Band,
   bendForeseen,
@@ -23,16 +25,24 @@ import {
   tackedBend,
 } from './rail-pull.ts';
 import { apartFigures } from './rails-apart.ts';
+import { type SettingNow, settingNow } from './setting-now.ts';
 
 const band = (b: Band): Value => ({ is: 'band', low: b.low, likely: b.likely, high: b.high });
 
 /** Scatter of the slow-hand rule, as a share (common practice). */
 const SLOW_SCATTER = 0.15;
 
-const fromStart = (b: { low: number; start: number; high: number } | null | undefined): Value =>
-  b === null || b === undefined
-    ? { is: 'unknown', needs: MACHINE }
+/** Where a wire's settings are not known yet, or this machine has no such setting. */
+const UNTOLD: Value = { is: 'unknown', needs: MACHINE };
+
+/** A setting by rule is a start and a band; one that a chart or a bead of one's own gave is that number. */
+const setting = (now: SettingNow | null, of: (set: Settings) => StartBand | null, told = true): Value => {
+  const b = now === null ? null : of(now.set);
+  if (now === null || b === null) return UNTOLD;
+  return told && now.from !== 'rule'
+    ? { is: 'exact', v: b.start }
     : { is: 'band', low: b.low, likely: b.start, high: b.high };
+};
 
 /** Current before the machine is told: one ampere for each thousandth of an inch of wall. */
 const slowHand = (wall_mm: number): Value => {
@@ -42,7 +52,8 @@ const slowHand = (wall_mm: number): Value => {
 
 const settingFigures = (s: Situation): readonly Figure[] => {
   const machine = machineOf(s);
-  const set = machine?.set.ok === true ? machine.set.value : null;
+  const slits = settingNow(s, 'slits');
+  const joints = settingNow(s, 'joints');
   const size = (id: string, as: Quantity, value: Value, matters: number): Figure => ({
     id,
     kind: 'size',
@@ -52,24 +63,67 @@ const settingFigures = (s: Situation): readonly Figure[] => {
   });
   // Before the machine is told, the shade of wire at this wall's current: never lighter than the least of any process.
   const dark =
-    machine === null || set === null
+    machine === null || slits === null
       ? shade('gmaw', slowHandAmps(railWall(s)))
-      : shade(machine.process, set.amps.start, machine.process === 'smaw' ? set.filler_mm : 0);
-  const joint = jointSettings(s);
+      : shade(machine.process, slits.set.amps.start, machine.process === 'smaw' ? slits.set.filler_mm : 0);
+  const wire = told(s, 'wire');
   return [
-    size('weld-amps', 'current', set === null ? slowHand(railWall(s)) : fromStart(set.amps), 5),
-    size('weld-volts', 'tension', fromStart(set?.volts), 0.5),
-    size('weld-feed', 'feed', fromStart(set?.feed_m_min), 0.3),
-    size('weld-stick-out', 'length', fromStart(set?.stick_out_mm), 1),
-    size('weld-gas', 'flow', fromStart(set?.gas_l_min), 1),
-    size('weld-travel', 'travel', fromStart(set?.travel_mm_s), 0.5),
+    size('weld-amps', 'current', slits === null ? slowHand(railWall(s)) : setting(slits, x => x.amps), 5),
     size(
-      'weld-shade',
-      'count',
-      dark.ok ? { is: 'exact', v: dark.value.start } : { is: 'unknown', needs: MACHINE },
+      'weld-volts',
+      'tension',
+      setting(slits, x => x.volts),
       0.5,
     ),
-    size('joint-amps', 'current', joint === null ? slowHand(jointWall(s)) : fromStart(joint.amps), 5),
+    size(
+      'weld-feed',
+      'feed',
+      setting(slits, x => x.feed_m_min),
+      0.3,
+    ),
+    size(
+      'weld-stick-out',
+      'length',
+      setting(slits, x => x.stick_out_mm, false),
+      1,
+    ),
+    size(
+      'weld-gas',
+      'flow',
+      setting(slits, x => x.gas_l_min, false),
+      1,
+    ),
+    size(
+      'weld-travel',
+      'travel',
+      setting(slits, x => x.travel_mm_s, slits?.from !== 'chart'),
+      0.5,
+    ),
+    size('weld-shade', 'count', dark.ok ? { is: 'exact', v: dark.value.start } : UNTOLD, 0.5),
+    size('joint-amps', 'current', joints === null ? slowHand(jointWall(s)) : setting(joints, x => x.amps), 5),
+    size(
+      'joint-volts',
+      'tension',
+      setting(joints, x => x.volts),
+      0.5,
+    ),
+    size(
+      'joint-feed',
+      'feed',
+      setting(joints, x => x.feed_m_min),
+      0.3,
+    ),
+    size(
+      'joint-travel',
+      'travel',
+      setting(joints, x => x.travel_mm_s, joints?.from !== 'chart'),
+      0.5,
+    ),
+    // What a piece or a setting is remembered by.
+    size('weld-kind', 'count', machine === null ? UNTOLD : { is: 'exact', v: machine.kind }, 0.5),
+    size('weld-wire', 'thickness', wire === undefined ? UNTOLD : { is: 'exact', v: wire }, 0.05),
+    size('weld-wall', 'thickness', { is: 'exact', v: railWall(s) }, 0.35),
+    size('joint-wall', 'thickness', { is: 'exact', v: jointWall(s) }, 0.35),
   ];
 };
 

@@ -2,7 +2,11 @@ import { readingKey } from '../../build/fold.ts';
 import { TURN } from '../order.ts';
 import type { Gate, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
-import { kindOf, machineOf, settingsFor } from './machine.ts';
+import { jointWall } from '../weld-walls.ts';
+import { couponsKey } from './coupon-steps.ts';
+import { hotGates } from './hot-gates.ts';
+import { settingNow } from './setting-now.ts';
+import { workedNeeds } from './worked-steps.ts';
 
 /** Largest gap of a fillet that needs no more weld, mm: 1/16 in (AWS D1.1 as an AWS forum and a city's specification quote it [found]). */
 const FREE_GAP = 25.4 / 16;
@@ -12,18 +16,6 @@ const MOST_GAP = (3 * 25.4) / 16;
 const LESS_pct = 10;
 
 const thickness = (v: number) => ({ v, as: 'thickness' }) as const;
-
-/** The thinner wall where an upright or crossmember meets a rail, mm. */
-export const jointWall = (s: Situation): number =>
-  Math.min(s.ramp.design.post.wall_mm, s.ramp.design.tube.wall_mm);
-
-/** What to set for the joints of uprights and crossmembers; null where the machine is not told or the wall is past the rules. */
-export const jointSettings = (s: Situation) => {
-  const kind = kindOf(s);
-  if (kind === null) return null;
-  const set = settingsFor(kind, jointWall(s), machineOf(s)?.filler_mm ?? null);
-  return set.ok ? set.value : null;
-};
 
 /** Setting the machine for the joints, by the largest gap of the dry fit. */
 export const jointSteps = (s: Situation): readonly StepDraft[] => {
@@ -43,12 +35,13 @@ export const jointSteps = (s: Situation): readonly StepDraft[] => {
           },
         ]
       : [];
-  const set = jointSettings(s);
+  const set = settingNow(s, 'joints')?.set ?? null;
+  const wired = set !== null && set.feed_m_min !== null;
   return [
     {
       key: 'weld/joint-settings',
       stage: 'weld',
-      words: open ? 'joint-settings-gap' : 'joint-settings',
+      words: open ? 'joint-settings-gap' : wired ? 'joint-settings-wire' : 'joint-settings',
       fills: {
         wall: thickness(wall),
         gap: thickness(gap ?? 0),
@@ -56,10 +49,12 @@ export const jointSteps = (s: Situation): readonly StepDraft[] => {
         less: { v: LESS_pct, as: 'percent' },
       },
       turn: TURN.fit + 60,
-      needs: ['prep/fit', 'weld/settings'],
-      uses: ['joint-amps'],
-      ...(set === null ? {} : { tall: ['joint-amps'] }),
-      gates,
+      needs: ['prep/fit', 'weld/settings', couponsKey(s), ...workedNeeds(s, 'joints')],
+      uses: wired
+        ? ['joint-amps', 'joint-volts', 'joint-feed', 'joint-travel']
+        : ['joint-amps', 'joint-travel'],
+      ...(set === null ? {} : { tall: wired ? ['joint-volts', 'joint-feed'] : ['joint-amps'] }),
+      gates: [...gates, ...hotGates(s)],
       minutes: [10, 20],
     },
   ];

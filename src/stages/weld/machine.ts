@@ -1,11 +1,14 @@
 import { readingKey } from '../../build/fold.ts';
 import type { Outcome } from '../../quantity/outcome.ts';
+import { good } from '../../quantity/outcome.ts';
 import type { Process } from '../../reckon/welding/process.ts';
 import { RODS } from '../../reckon/welding/rod-settings.ts';
 import type { Settings } from '../../reckon/welding/setting.ts';
 import { type SettingsInput, settings } from '../../reckon/welding/settings.ts';
 import { SOLID_WIRES } from '../../reckon/welding/solid-wire-settings.ts';
+import { withinMachine } from '../../reckon/welding/told-settings.ts';
 import type { Situation } from '../situation.ts';
+import { railWall } from '../weld-walls.ts';
 
 export const MACHINE = 'weld/machine';
 
@@ -31,25 +34,35 @@ export type Machine = Readonly<{
   process: Process;
   /** The wire or rod, as the nearest size that is made; null until it is told. */
   filler_mm: number | null;
+  /** Its highest current, A, and its mains, V; null until told. */
+  most_A: number | null;
+  mains_V: number | null;
   /** What to set for the rail's wall with this wire, or why it cannot be. */
   set: Outcome<Settings>;
 }>;
 
-/** Wall of the rails that are slit, the thinnest in hand, mm. */
-export const railWall = (s: Situation): number =>
-  Math.min(s.ramp.design.tube.wall_mm, ...[...s.measured.tubes.values()].map(t => t.wall_mm ?? Infinity));
+/** What was told of the machine; undefined until then. */
+export const told = (s: Situation, ask: string): number | undefined =>
+  s.build.readings.get(readingKey(MACHINE, ask))?.value;
 
 export const kindOf = (s: Situation): Kind | null => {
-  const told = s.build.readings.get(readingKey(MACHINE, 'kind'))?.value;
-  return KINDS.find(kind => kind === told) ?? null;
+  const kind = told(s, 'kind');
+  return KINDS.find(k => k === kind) ?? null;
 };
 
-const inputFor = (kind: Kind, wall_mm: number, filler_mm: number | undefined): SettingsInput => {
+export const processOf = (kind: Kind): Process => PROCESS[kind];
+
+const inputFor = (
+  kind: Kind,
+  wall_mm: number,
+  filler_mm: number | undefined,
+  hand_mm_s: number | undefined,
+): SettingsInput => {
   switch (kind) {
     case 1:
-      return { process: 'gmaw', wall_mm, gas: '75/25', filler_mm };
+      return { process: 'gmaw', wall_mm, gas: '75/25', filler_mm, hand_mm_s };
     case 2:
-      return { process: 'gmaw', wall_mm, gas: 'CO2', filler_mm };
+      return { process: 'gmaw', wall_mm, gas: 'CO2', filler_mm, hand_mm_s };
     case 3:
       return { process: 'fcaw-s', wall_mm, filler_mm };
     case 4:
@@ -59,18 +72,43 @@ const inputFor = (kind: Kind, wall_mm: number, filler_mm: number | undefined): S
   }
 };
 
-/** Settings for a wall on the machine that was told, with its own wire. */
-export const settingsFor = (kind: Kind, wall_mm: number, filler_mm: number | null): Outcome<Settings> =>
-  settings(inputFor(kind, wall_mm, filler_mm ?? undefined));
+/** Settings by rule for a wall with a kind of machine and its own wire, and with the hand as it was timed. */
+export const ruledFor = (
+  kind: Kind,
+  wall_mm: number,
+  filler_mm: number | null,
+  hand_mm_s?: number,
+): Outcome<Settings> => settings(inputFor(kind, wall_mm, filler_mm ?? undefined, hand_mm_s));
 
-/** The machine at this bench and what to set on it; null until it is told. */
-export const machineOf = (s: Situation): Machine | null => {
+const machines = new WeakMap<Situation, Machine | null>();
+
+const tellMachine = (s: Situation): Machine | null => {
   const kind = kindOf(s);
   if (kind === null) return null;
-  const told = s.build.readings.get(readingKey(MACHINE, 'wire'))?.value;
+  const wire = told(s, 'wire');
   const filler_mm =
-    told === undefined
+    wire === undefined
       ? null
-      : FILLERS[kind].reduce((best, mm) => (Math.abs(mm - told) < Math.abs(best - told) ? mm : best));
-  return { kind, process: PROCESS[kind], filler_mm, set: settingsFor(kind, railWall(s), filler_mm) };
+      : FILLERS[kind].reduce((best, mm) => (Math.abs(mm - wire) < Math.abs(best - wire) ? mm : best));
+  const most_A = told(s, 'most') ?? null;
+  const wall_mm = railWall(s);
+  const ruled = ruledFor(kind, wall_mm, filler_mm);
+  return {
+    kind,
+    process: PROCESS[kind],
+    filler_mm,
+    most_A,
+    mains_V: told(s, 'mains') ?? null,
+    set:
+      ruled.ok && most_A !== null ? good(withinMachine(ruled.value, PROCESS[kind], wall_mm, most_A)) : ruled,
+  };
+};
+
+/** The machine at this bench and what to set on it by rule; null until it is told. */
+export const machineOf = (s: Situation): Machine | null => {
+  const kept = machines.get(s);
+  if (kept !== undefined) return kept;
+  const machine = tellMachine(s);
+  machines.set(s, machine);
+  return machine;
 };

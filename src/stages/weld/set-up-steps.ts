@@ -1,93 +1,32 @@
+import { readingKey } from '../../build/fold.ts';
+import { MAINS_V, thickestOnePass } from '../../reckon/welding/duty.ts';
+import type { Settings } from '../../reckon/welding/setting.ts';
+import type { StartBand } from '../../reckon/welding/start-band.ts';
 import { TURN } from '../order.ts';
-import type { Fills, Gate, Item, StepDraft } from '../sheet.ts';
+import type { Ask, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
-import { type Kind, kindOf, MACHINE, type Machine, machineOf, railWall, settingsFor } from './machine.ts';
+import { sameWall } from '../weld-walls.ts';
+import { firstEvening } from './first-evening.ts';
+import { hotGates, machineGates } from './hot-gates.ts';
+import { kindOf, MACHINE, type Machine, machineOf } from './machine.ts';
+import { pairingAsks } from './pairing.ts';
+import { type Place, placesOf, wallAt } from './places.ts';
+import { CHART_ASKS, ruledAt, SETTINGS } from './setting-now.ts';
 
-/** A small machine on a household plug: share of ten minutes it may burn (common practice: 20 % at 90 A). */
-const DUTY_pct = 20;
-const TEN_MINUTES_s = 600;
-/** Travel of a beginner, mm/s (common practice: 250 mm/min). */
-const BEGINNER_mm_s = 250 / 60;
+/** A machine is usually a little stronger than its steel asks, A (our own judgement, for what is no surprise to read). */
+const STRONGER_A = 60;
+/** A socket of a US garage. */
+const LOW_MAINS_V = 120;
+/** What of the machine each gate is about. */
+const ABOUT: Readonly<Record<string, string>> = {
+  'wire-wrong': 'wire',
+  'machine-small': 'most',
+  'mains-small': 'mains',
+};
+/** A chart is no surprise so far from the rule either way, as a share (makers' tables lie within two fifths of it). */
+const CHART_OFF = 0.4;
 
 const thickness = (v: number) => ({ v, as: 'thickness' }) as const;
-
-/** Weld of one slit: across the face and down both sides to where the corner of the back wall begins, mm (exact). */
-const slitWeld = (s: Situation): number => {
-  const { width_mm, depth_mm, wall_mm } = s.ramp.design.tube;
-  return width_mm + 2 * (depth_mm - 2 * wall_mm);
-};
-
-/** What is looked at before any knob is turned; gas only where there is gas. */
-const FIRST_EVENING: readonly (readonly [string, string, readonly Kind[] | null])[] = [
-  ['polarity', 'polarity', null],
-  ['gas', 'gas', [1, 2]],
-  ['tip', 'contact tip', [1, 2, 3]],
-  ['rods', 'rods dry', [4, 5]],
-  ['earth', 'earth clamp', null],
-  ['circuit', 'own circuit', null],
-  ['lead', 'lead', null],
-  ['duty', 'duty', null],
-  ['lens', 'helmet', null],
-  ['fire', 'hose, extinguisher', null],
-];
-
-const polarityNote = (machine: Machine | null): string => {
-  if (machine === null || !machine.set.ok) return 'says.weld-first-polarity';
-  switch (machine.set.value.polarity) {
-    case 'electrode positive':
-      return 'says.weld-first-polarity-positive';
-    case 'electrode negative':
-      return 'says.weld-first-polarity-negative';
-    default:
-      return 'says.weld-first-polarity-rod';
-  }
-};
-
-const firstEvening = (s: Situation): StepDraft => {
-  const machine = machineOf(s);
-  const kind = kindOf(s);
-  const slitArc_s = slitWeld(s) / BEGINNER_mm_s;
-  const fills: Fills = {
-    duty: { v: DUTY_pct, as: 'percent' },
-    slits: Math.max(1, Math.floor((TEN_MINUTES_s * DUTY_pct) / 100 / slitArc_s)),
-    ten: { v: TEN_MINUTES_s, as: 'time' },
-  };
-  const key = 'weld/first-evening';
-  return {
-    key,
-    stage: 'weld',
-    words: 'first-evening',
-    fills,
-    turn: TURN.testWeld + 10,
-    needs: ['prep/place', 'prep/power'],
-    uses: [],
-    items: FIRST_EVENING.filter(([, , kinds]) => kinds === null || kind === null || kinds.includes(kind)).map(
-      ([id, name]): Item => ({
-        key: `${key}#${id}`,
-        name,
-        note: { words: id === 'polarity' ? polarityNote(machine) : `says.weld-first-${id}`, fills },
-      }),
-    ),
-    minutes: [20, 40],
-  };
-};
-
-const wireGate = (s: Situation, machine: Machine): readonly Gate[] => {
-  if (machine.set.ok || machine.filler_mm === null) return [];
-  const suited = settingsFor(machine.kind, railWall(s), null);
-  return [
-    {
-      id: 'wire-wrong',
-      shut: true,
-      fills: {
-        wire: thickness(machine.filler_mm),
-        wall: thickness(railWall(s)),
-        suited: thickness(suited.ok ? suited.value.filler_mm : machine.filler_mm),
-      },
-      measure: MACHINE,
-    },
-  ];
-};
 
 const settingsWords = (
   machine: Machine | null,
@@ -104,42 +43,117 @@ const settingsWords = (
   }
 };
 
-/** Figures a process is set by, the tall ones first. */
+/** Figures a process is set by, the tall ones first; and what the tick remembers it was set for. */
 const settingsUses = (machine: Machine | null): readonly string[] => {
+  const told = ['weld-kind', 'weld-wire', 'weld-wall', 'joint-wall'];
   const common = ['weld-amps', 'weld-volts', 'weld-travel', 'weld-shade'];
   switch (machine?.process) {
     case 'gmaw':
-      return [...common, 'weld-feed', 'weld-stick-out', 'weld-gas'];
+      return [...common, 'weld-feed', 'weld-stick-out', 'weld-gas', 'joint-volts', 'joint-feed', ...told];
     case 'fcaw-s':
-      return [...common, 'weld-feed', 'weld-stick-out'];
+      return [...common, 'weld-feed', 'weld-stick-out', 'joint-volts', 'joint-feed', ...told];
     case 'smaw':
-      return common;
+      return [...common, 'joint-amps', ...told];
     default:
       return ['weld-amps'];
   }
 };
 
+/** What the chart in the machine's door says for one wall; nought where there is none. */
+const chartAsks = (s: Situation, machine: Machine, place: Place, ruled: Settings): readonly Ask[] => {
+  const asks = CHART_ASKS[place];
+  const about = (band: StartBand, by: number): readonly [number, number] => [
+    band.start * (1 - by),
+    band.start * (1 + by),
+  ];
+  if (machine.process === 'smaw')
+    return [{ ask: asks.amps, as: 'current', expected: about(ruled.amps, CHART_OFF), possible: [0, 500] }];
+  const volts: Ask = {
+    ask: asks.volts,
+    as: 'tension',
+    expected: about(ruled.volts, CHART_OFF / 2),
+    possible: [0, 45],
+  };
+  const none = s.build.readings.get(readingKey(SETTINGS, asks.volts))?.value === 0;
+  const feed = ruled.feed_m_min;
+  return none
+    ? [volts]
+    : [
+        volts,
+        {
+          ask: asks.feed,
+          as: 'feed',
+          ...(feed === null ? {} : { expected: about(feed, CHART_OFF) }),
+          possible: [0.5, 25],
+        },
+      ];
+};
+
+/** Charts of each wall there is; without one for the first wall there is none for the second. */
+const allChartAsks = (s: Situation, machine: Machine): readonly Ask[] => {
+  const [first, second] = placesOf(s);
+  if (first === undefined) return [];
+  const ruled = ruledAt(s, machine, first);
+  if (ruled === null) return [];
+  const asks = chartAsks(s, machine, first, ruled);
+  const head = asks[0]?.ask ?? '';
+  const none = s.build.readings.get(readingKey(SETTINGS, head))?.value === 0;
+  const other = second === undefined ? null : ruledAt(s, machine, second);
+  return second === undefined || other === null || none || sameWall(wallAt(s, first), wallAt(s, second))
+    ? asks
+    : [...asks, ...chartAsks(s, machine, second, other)];
+};
+
 const settingsStep = (s: Situation): StepDraft => {
   const machine = machineOf(s);
+  const first = placesOf(s)[0] ?? 'joints';
+  // A setting that an older journal ticked off was not asked what stood on spool and bottle.
+  const ticked = s.build.ticks.has(SETTINGS) && !s.build.readings.has(readingKey(SETTINGS, 'spool'));
   return {
-    key: 'weld/settings',
+    key: SETTINGS,
     stage: 'weld',
     words: settingsWords(machine),
     fills: {
-      wall: thickness(railWall(s)),
+      wall: thickness(wallAt(s, first)),
+      joint: thickness(wallAt(s, 'joints')),
       wire: thickness(machine?.set.ok === true ? machine.set.value.filler_mm : (machine?.filler_mm ?? 0.8)),
     },
     turn: TURN.testWeld + 20,
-    needs: ['weld/first-evening'],
+    needs: ['weld/machine', 'weld/first-evening'],
     uses: settingsUses(machine),
     tall: machine?.process === 'smaw' || machine === null ? ['weld-amps'] : ['weld-volts', 'weld-feed'],
-    gates: machine === null ? [] : wireGate(s, machine),
+    ...(machine === null || ticked
+      ? {}
+      : { asks: [...pairingAsks(s, machine.kind), ...allChartAsks(s, machine)] }),
+    gates: [...hotGates(s), ...machineGates(s)],
     minutes: [20, 30],
   };
 };
 
 const machineStep = (s: Situation): StepDraft => {
   const rods = (kindOf(s) ?? 1) >= 4;
+  const machine = machineOf(s);
+  const needed = Math.max(
+    ...placesOf(s).map(place => {
+      const ruled = machine === null ? null : ruledAt(s, { ...machine, most_A: null }, place);
+      return ruled?.amps.high ?? 120;
+    }),
+  );
+  const thickest = Math.max(...placesOf(s).map(place => wallAt(s, place)));
+  const onePass = thickestOnePass(LOW_MAINS_V, 'gmaw') ?? Infinity;
+  const asks: readonly Ask[] = [
+    { ask: 'kind', as: 'count', possible: [1, 5] },
+    { ask: 'wire', as: 'thickness', expected: rods ? [1.6, 4] : [0.6, 1.2], possible: [0.4, 6] },
+    { ask: 'most', as: 'current', expected: [needed, needed + STRONGER_A], possible: [20, 600] },
+    {
+      ask: 'mains',
+      as: 'tension',
+      expected: s.build.system === 'us' && thickest <= onePass ? [110, 130] : [220, 240],
+      possible: [MAINS_V.atLeast, MAINS_V.atMost],
+    },
+  ];
+  // What a shut gate is about comes first: it is the one that is read again.
+  const wrong = [...hotGates(s), ...machineGates(s)].map(gate => ABOUT[gate.id]).find(a => a !== undefined);
   return {
     key: MACHINE,
     stage: 'weld',
@@ -147,10 +161,7 @@ const machineStep = (s: Situation): StepDraft => {
     turn: TURN.testWeld,
     needs: [],
     uses: [],
-    asks: [
-      { ask: 'kind', as: 'count', possible: [1, 5] },
-      { ask: 'wire', as: 'thickness', expected: rods ? [1.6, 4] : [0.6, 1.2], possible: [0.4, 6] },
-    ],
+    asks: [...asks.filter(a => a.ask === wrong), ...asks.filter(a => a.ask !== wrong)],
     minutes: [3, 5],
   };
 };

@@ -7,8 +7,10 @@ import type { Situation, StageSheet } from '../situation.ts';
 import { slitStrip } from '../slit-strip.ts';
 import { chosenSteps } from './chosen-steps.ts';
 import { coldSteps, compareSteps } from './cold-steps.ts';
+import { couponFindings } from './coupon-findings.ts';
 import { weldFigures } from './figures.ts';
 import { halfFindings, toldByPull } from './half-findings.ts';
+import { heatFindings } from './heat-findings.ts';
 import { jointSteps } from './joint-steps.ts';
 import { railJob } from './rail-job.ts';
 import { setUpSteps } from './set-up-steps.ts';
@@ -16,6 +18,7 @@ import { sideSteps } from './side-steps.ts';
 import { testSteps } from './test-steps.ts';
 import { topSteps } from './top-steps.ts';
 import { topsFindings } from './tops-findings.ts';
+import { workedSteps } from './worked-steps.ts';
 
 /** Word keys of the steps of welding. */
 export const STEPS = [
@@ -28,6 +31,13 @@ export const STEPS = [
   'test-piece',
   'coupons',
   'coupons-rolled',
+  'coupons-again',
+  'coupons-pause',
+  'coupons-changed',
+  'worked-slits',
+  'worked-slits-rod',
+  'worked-joints',
+  'worked-joints-rod',
   'sides-first',
   'sides-first-lying',
   'half-survey',
@@ -47,6 +57,7 @@ export const STEPS = [
   'cold-sideways',
   'compare',
   'joint-settings',
+  'joint-settings-wire',
   'joint-settings-gap',
   'half-open-gaps',
   'half-check-tacks',
@@ -70,6 +81,7 @@ export const weldSheet: StageSheet = s => {
     steps: [
       ...setUpSteps(s),
       ...testSteps(s),
+      ...workedSteps(s),
       ...[...s.ramp.plans.values()].flatMap((plan, i) => railSteps(s, plan, i)),
       ...compareSteps(s),
       ...jointSteps(s),
@@ -77,6 +89,8 @@ export const weldSheet: StageSheet = s => {
       ...remedySteps(s, 'weld'),
     ],
     findings: [
+      ...couponFindings(s),
+      ...heatFindings(s),
       ...halfFindings(s),
       ...topsFindings(s),
       ...rails.findings.filter(finding => !toldByPull(s, finding)),

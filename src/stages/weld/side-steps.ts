@@ -5,10 +5,13 @@ import { flatStations } from '../slit-errors.ts';
 import { slitStrip } from '../slit-strip.ts';
 import { halvesOf } from '../weld-order.ts';
 import { chosenKeys } from './chosen-steps.ts';
+import { couponsKey } from './coupon-steps.ts';
 import { halfReading } from './half-reading.ts';
+import { hotGates } from './hot-gates.ts';
 import type { RailJob } from './rail-job.ts';
 import { KEYS, slitNumbers } from './rail-pull.ts';
 import { openSlit, roundItems } from './round-items.ts';
+import { workedNeeds } from './worked-steps.ts';
 
 /** Minutes of one slit's two sides, gun in hand and cooling among them (common practice: 0.5 to 0.8 an inch and pauses). */
 const SIDE_MINUTES = [3, 6] as const;
@@ -35,12 +38,14 @@ export const sideSteps = ({ s, plan, index, standing, common }: RailJob): readon
         `tack/carry@${rail}`,
         `prep/open-faces@${rail}`,
         'weld/settings',
-        'weld/coupons',
+        couponsKey(s),
+        ...workedNeeds(s, 'slits'),
         'prep/body',
         'prep/dry-steel',
       ],
       uses: ['weld-amps', 'weld-shade', `pull-all@${rail}`],
       items: first,
+      gates: hotGates(s),
       cautions: ['weld-fume', 'weld-fire-watch'],
       minutes: minutes(halves.first.length),
       scene: slitStrip(s, rail, openSlit(s, first)),
@@ -68,10 +73,11 @@ export const sideSteps = ({ s, plan, index, standing, common }: RailJob): readon
       key: KEYS.sidesRest(rail),
       words: standing ? 'sides-rest' : 'sides-rest-lying',
       turn: turn(4),
-      needs: [KEYS.half(rail), ...chosenKeys(s, rail)],
+      needs: [KEYS.half(rail), couponsKey(s), ...chosenKeys(s, rail)],
       uses: [`half-told@${rail}`, `gap@${rail}`, 'weld-shade'],
       ...(halfReading(s, plan) === null ? {} : { tall: [`half-told@${rail}`] }),
       items: rest,
+      gates: hotGates(s),
       minutes: minutes(halves.rest.length),
       scene: slitStrip(s, rail, openSlit(s, rest)),
     },

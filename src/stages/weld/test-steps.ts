@@ -1,17 +1,15 @@
 import { READINGS } from '../../build/reading-names.ts';
 import { TURN } from '../order.ts';
-import type { Item, StepDraft } from '../sheet.ts';
+import type { StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { couponSteps } from './coupon-steps.ts';
+import { hotGates } from './hot-gates.ts';
 import { around, pullBand } from './rail-pull.ts';
 
 /** Angle of a straight edge's legs: 1 mm on 600 is 0.1° (common practice; exact). */
 const LEG = 600;
 /** A gauge's step at each end of what is read, rad. */
 const GAUGE = (0.2 * Math.PI) / 180;
-/** What a closed slit of the bend test is opened to, rad, without a tear (common practice). */
-const OPENED_TO = (20 * Math.PI) / 180;
-/** After so long without welding, or with another wire, gas or wall, the test pieces are made again, weeks (common practice). */
-const GOOD_FOR_WEEKS = 8;
 const angle = (v: number) => ({ v, as: 'angle' }) as const;
 
 const testPiece = (s: Situation): StepDraft | null => {
@@ -63,33 +61,8 @@ const testPiece = (s: Situation): StepDraft | null => {
         possible: [Math.max(0, closed - 0.05), closed + 0.3],
       },
     ],
+    gates: hotGates(s),
     cautions: ['weld-fume'],
-    minutes: [45, 90],
-  };
-};
-
-const coupons = (s: Situation): StepDraft => {
-  const slit = s.ramp.design.route === 'slit';
-  const items: readonly (readonly [string, string])[] = [
-    ['tee', 'T joint, bent'],
-    ...(slit ? ([['slit', 'slit, opened']] as const) : []),
-    ['sawn', 'sawn through'],
-  ];
-  return {
-    key: 'weld/coupons',
-    stage: 'weld',
-    words: slit ? 'coupons' : 'coupons-rolled',
-    fills: { opened: angle(OPENED_TO), weeks: GOOD_FOR_WEEKS },
-    turn: TURN.testWeld + 40,
-    needs: ['weld/settings', 'prep/weather', 'prep/dry-steel', 'prep/body'],
-    uses: [],
-    items: items.map(
-      ([id, name]): Item => ({
-        key: `weld/coupons#${id}`,
-        name,
-        note: { words: `says.weld-coupon-${id}`, fills: { opened: angle(OPENED_TO) } },
-      }),
-    ),
     minutes: [45, 90],
   };
 };
@@ -97,5 +70,5 @@ const coupons = (s: Situation): StepDraft => {
 /** Welds on steel that is not the job: what three slits pull, and pieces broken to see whether they hold. */
 export const testSteps = (s: Situation): readonly StepDraft[] => {
   const piece = testPiece(s);
-  return [...(piece === null ? [] : [piece]), coupons(s)];
+  return [...(piece === null ? [] : [piece]), ...couponSteps(s)];
 };

@@ -1,6 +1,8 @@
 import { railTurn } from '../order.ts';
 import type { Ask, StepDraft } from '../sheet.ts';
 import { slitStrip } from '../slit-strip.ts';
+import { couponsKey } from './coupon-steps.ts';
+import { hotGates } from './hot-gates.ts';
 import type { RailJob } from './rail-job.ts';
 import {
   around,
@@ -51,9 +53,10 @@ export const topSteps = ({ s, plan, index, inStep, common }: RailJob): readonly 
       key: KEYS.topsOdd(rail),
       words: inStep ? 'tops-odd-in-step' : 'tops-odd',
       turn: turn(8),
-      needs: (inStep ? s.ramp.rails : [rail]).map(sides),
+      needs: [...(inStep ? s.ramp.rails : [rail]).map(sides), couponsKey(s)],
       uses: ['weld-amps'],
       items: oddItems,
+      gates: hotGates(s),
       minutes: minutes(tops.odd.length),
       scene: slitStrip(s, rail, openSlit(s, oddItems)),
     },
@@ -75,9 +78,10 @@ export const topSteps = ({ s, plan, index, inStep, common }: RailJob): readonly 
       key: KEYS.topsEven(rail),
       words: topsWords(s, rail),
       turn: turn(12),
-      needs: [KEYS.readTops(rail)],
+      needs: [KEYS.readTops(rail), couponsKey(s)],
       uses: [`bend-cold@${rail}`],
       items: evenItems,
+      gates: hotGates(s),
       minutes: minutes(tops.even.length),
       scene: slitStrip(s, rail, openSlit(s, evenItems)),
     },
