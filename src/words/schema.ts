@@ -40,6 +40,8 @@ export const FILE_SCHEMA = z.strictObject({
         measure: optional,
         more: optional,
         asks: z.optional(z.record(z.string(), short)),
+        /** Answers of an ask that is no measure: the first stands for its least possible number, the next for one more. */
+        choices: z.optional(z.record(z.string(), z.array(short).check(z.minLength(2)))),
         /** What one of the repeated things is called. */
         item: z.optional(short),
         /** What Space does, in two or three words. */

@@ -4,14 +4,13 @@ import { findStep } from '../../coach/decide/steps.ts';
 import { pastStep } from '../../coach/pause.ts';
 import { cutTo, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
-import type { Quantity } from '../../quantity/quantities.ts';
 import { write } from '../../quantity/write.ts';
 import type { Fills, Stage, StepDraft } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { designWords } from './design-words.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from './frame.ts';
-import { askLabel, stepText } from './step-words.ts';
+import { askLabel, readingText, stepText } from './step-words.ts';
 
 /** The step of a key, or as it stood in a long pause that is over: no page offers it any more, and the journal keeps it. */
 const stepOf = (c: PageContext, key: string): { step: StepDraft; item: boolean } | null => {
@@ -30,9 +29,6 @@ const stepTitle = (c: PageContext, key: string): string => {
   const one = item === undefined ? '' : `${stepText(c.view, c.voice, found.step, 'item') ?? ''} ${item.name}`;
   return item === undefined ? title : `${one.trim()}: ${title}`;
 };
-
-const quantityOf = (c: PageContext, step: string, ask: string): Quantity =>
-  stepOf(c, step)?.step.asks?.find(a => a.ask === ask)?.as ?? 'length';
 
 /** What an entry says, in a person's words: deed and value. */
 export const entryText = (c: PageContext, e: Entry): { deed: string; value: string } => {
@@ -53,7 +49,14 @@ export const entryText = (c: PageContext, e: Entry): { deed: string; value: stri
     case 'reading-logged': {
       const found = stepOf(c, e.step);
       const label = found === null ? e.ask : askLabel(c.view, c.voice, found.step, e.ask);
-      return { deed: label, value: write(e.value, quantityOf(c, e.step, e.ask), c.voice.system) };
+      const ask = found?.step.asks?.find(a => a.ask === e.ask);
+      return {
+        deed: label,
+        value:
+          found === null || ask === undefined
+            ? write(e.value, 'length', c.voice.system)
+            : readingText(c.view, c.voice, found.step, ask, e.value),
+      };
     }
     case 'slits-marked':
       return {
@@ -79,14 +82,10 @@ export const entryText = (c: PageContext, e: Entry): { deed: string; value: stri
     case 'survey-closed':
       return { deed: 'closed the reading', value: '' };
     case 'remedy-chosen':
+      if (typeof e.plan.typed === 'string') return { deed: `took on: ${e.plan.typed}`, value: '' };
       return {
         deed: `chose: ${say(c.voice, { words: `remedies.${e.remedy}.deed`, fills: fillsOf(e.plan) })}`,
-        value:
-          typeof e.plan.typed === 'string'
-            ? `in words: ${e.plan.typed}`
-            : e.predicted_mm === undefined
-              ? ''
-              : `${len(e.predicted_mm)} after`,
+        value: e.predicted_mm === undefined ? '' : `${len(e.predicted_mm)} after`,
       };
     case 'caution-known':
       return {

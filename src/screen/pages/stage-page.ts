@@ -9,7 +9,7 @@ import type { Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
-import { askLabel, figuresOf, findingText, lineText, stepText } from './step-words.ts';
+import { askLabel, figuresOf, findingText, lineText, readingText, stepText } from './step-words.ts';
 import { type TallThing, tallFigure, tallRows, tallValue } from './tall-figures.ts';
 
 /** What is lit on a stage page: the step, and one of its repeated things. */
@@ -276,7 +276,8 @@ export const readingRows = (c: PageContext, step: Step, columns = 62): Row[] =>
     const reading = c.view.build.readings.get(`${step.key}#${a.ask}`);
     const label = askLabel(c.view, c.voice, step, a.ask);
     const sign = SIGNS[reading === undefined ? 'to-do' : 'done'];
-    const value = reading === undefined ? 'not read yet' : write(reading.value, a.as, c.voice.system);
+    const value =
+      reading === undefined ? 'not read yet' : readingText(c.view, c.voice, step, a, reading.value);
     const room = Math.max(10, columns - 4 - 14);
     return row(' ', [sign.role, `${sign.sign} `], padTo(cutTo(label, room), room + 1), [
       reading === undefined ? 'quiet' : 'plain',

@@ -1,7 +1,8 @@
 import type { View } from '../../coach/view.ts';
 import { sheetOf } from '../../coach/view.ts';
+import { write } from '../../quantity/write.ts';
 import type { LineRef } from '../../ramp/design.ts';
-import type { Figure, Finding, LineName, StepDraft } from '../../stages/sheet.ts';
+import type { Ask, Figure, Finding, LineName, StepDraft } from '../../stages/sheet.ts';
 import { say, sayLines, textAt, type Voice } from '../../words/say.ts';
 
 export type StepPart =
@@ -37,6 +38,28 @@ export const askLabel = (view: View, voice: Voice, step: StepDraft, ask: string)
     { words: `steps.${step.stage}.${step.words}.asks.${ask.split('@')[0]}`, fills: step.fills ?? {} },
     figuresOf(view, step),
   );
+
+/** The answers an ask offers where it is no measure, first the one of its least number; none where a number is typed. */
+export const askChoices = (view: View, voice: Voice, step: StepDraft, ask: string): readonly string[] =>
+  sayLines(
+    voice,
+    {
+      words: `steps.${step.stage}.${step.words}.choices.${ask.split('@')[0]}`,
+      fills: step.fills ?? {},
+    },
+    figuresOf(view, step),
+  );
+
+/** What was read, in words: the answer chosen, or the number with its unit. */
+export const readingText = (
+  view: View,
+  voice: Voice,
+  step: StepDraft,
+  ask: Pick<Ask, 'ask' | 'as' | 'possible'>,
+  value: number,
+): string =>
+  askChoices(view, voice, step, ask.ask)[Math.round(value) - (ask.possible?.[0] ?? 0)] ??
+  write(value, ask.as, voice.system);
 
 export const findingText = (voice: Voice, f: Finding, part: 'title' | 'sure' | 'not'): string | null => {
   const words = `findings.${f.words}.${part}`;

@@ -4,8 +4,9 @@ import type { Ask } from '../../stages/sheet.ts';
 import { typedLine } from '../fields/typed-line.ts';
 import type { LineItem, PageKey } from '../keys.ts';
 import { type Lit, litStep, stagePage, stepsOf } from '../pages/stage-page.ts';
-import { stepText } from '../pages/step-words.ts';
+import { askChoices, stepText } from '../pages/step-words.ts';
 import { askField, fieldPage, pieceField } from './ask-field.ts';
+import { choicePlace } from './choice-place.ts';
 import { commonAct, firstOpenItem } from './common.ts';
 import type { Desk, Place } from './desk.ts';
 
@@ -59,6 +60,12 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
     if (desk.act({ do: 'tick', step: s.key })) goOn(desk, s);
   };
 
+  /** Asks for one reading: a number to type, or one of a few answers. */
+  const read = (desk: Desk, s: Step, ask: Ask, done: () => void): void => {
+    if (askChoices(desk.view, desk.voice, s, ask.ask).length > 0) desk.push(choicePlace(lit, s, ask, done));
+    else place.field = askField(desk, s, ask, done);
+  };
+
   /** Enter: the number this step wants, its survey, what stands in its way. */
   const open = (desk: Desk): void => {
     const s = step(desk);
@@ -98,7 +105,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
     const item = s.items?.[lit.item];
     const wanted = s.asks?.find(a => a.ask === item?.ask);
     if (item === undefined || wanted === undefined) return false;
-    place.field = askField(desk, s, wanted, () => {
+    read(desk, s, wanted, () => {
       // What was just said to be wrong wants a word on what it is.
       const found = openFindings(desk.view).find(f => f.key.startsWith(`${s.key}#${wanted.ask}:`));
       if (found !== undefined) desk.push(desk.around.ways.finding(found.key));
@@ -112,7 +119,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
     const at = again ? from : asks.findIndex(a => !isRead(desk, s, a));
     const wanted = asks[at];
     if (wanted === undefined) return goOn(desk, s);
-    place.field = askField(desk, s, wanted, () => {
+    read(desk, s, wanted, () => {
       const now = desk.view.steps.find(x => x.key === s.key);
       if (now === undefined) goOn(desk, s);
       else ask(desk, now, at + 1, again);
@@ -219,7 +226,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
           if (s.survey !== undefined) desk.push(desk.around.ways.survey(desk, s));
           else if (!askItem(desk, s)) {
             const first = s.asks?.[0];
-            if (first !== undefined) place.field = askField(desk, s, first, () => goOn(desk, s));
+            if (first !== undefined) read(desk, s, first, () => goOn(desk, s));
           }
           return true;
         }

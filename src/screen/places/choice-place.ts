@@ -1,0 +1,71 @@
+import type { Step } from '../../coach/walk.ts';
+import { row } from '../../drawing/cells.ts';
+import type { Ask } from '../../stages/sheet.ts';
+import { echoRow, page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
+import { type Lit, reasonRows, tagRow } from '../pages/stage-page.ts';
+import { askChoices, askLabel } from '../pages/step-words.ts';
+import { commonAct } from './common.ts';
+import type { Desk, Place } from './desk.ts';
+
+/** A reading that is no measure: a few answers, one lit; Enter keeps it. */
+export const choicePlace = (lit: Lit, step: Step, ask: Ask, done: () => void): Place => {
+  const least = ask.possible?.[0] ?? 0;
+  let at: number | null = null;
+
+  /** What was kept before, else the expected one, else the first. */
+  const litAnswer = (desk: Desk): number => {
+    const before = desk.view.build.readings.get(`${step.key}#${ask.ask}`)?.value;
+    const { expected } = ask;
+    const usual = before ?? (expected === undefined ? least : Math.round((expected[0] + expected[1]) / 2));
+    return Math.max(0, usual - least);
+  };
+
+  const place: Place = {
+    stage: () => lit.stage,
+    rows: desk => {
+      const c = desk.context();
+      const answers = askChoices(c.view, c.voice, step, ask.ask);
+      at = Math.min(at ?? litAnswer(desk), answers.length - 1);
+      return page(
+        c,
+        [titleRow(c), stripRow(c.view, lit.stage), ruleRow(c, `${lit.stage}: measuring`)],
+        [
+          tagRow(c, step),
+          [],
+          row(' ', ['lead', askLabel(c.view, c.voice, step, ask.ask)]),
+          ...answers.map((answer, i) =>
+            row(
+              ' ',
+              [i === at ? 'lead' : 'quiet', i === at ? '▸ ' : '· '],
+              [i === at ? 'lead' : 'plain', answer],
+            ),
+          ),
+          [],
+          ...reasonRows(c, step, Math.max(3, c.look.rows - 12 - answers.length)),
+        ],
+        [[], echoRow(c), desk.keyRow(place)],
+      );
+    },
+    keys: () => [
+      { act: 'open', words: 'keep the lit one' },
+      { act: 'next', words: 'move', shown: '↑ ↓' },
+      { act: 'back' },
+      { act: 'hurt' },
+    ],
+    act: (desk, act, char) => {
+      const answers = askChoices(desk.view, desk.voice, step, ask.ask);
+      const now = at ?? litAnswer(desk);
+      if (act === 'next') at = Math.min(answers.length - 1, now + 1);
+      else if (act === 'previous') at = Math.max(0, now - 1);
+      else if (act === 'open') {
+        if (desk.act({ do: 'read', step: step.key, ask: ask.ask, value: String(now + least) })) {
+          desk.pop();
+          done();
+        }
+      } else if (act === 'tick') desk.say('Space: Enter keeps the lit one');
+      else return commonAct(desk, act, char, lit);
+      return true;
+    },
+  };
+  return place;
+};

@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest';
+import { compileContent } from '../../../src/making/compile-content.ts';
+import { goNow } from '../../../src/screen/places/common.ts';
+import type { Content } from '../../../src/words/schema.ts';
+import { deskFor } from '../desk-for.ts';
+
+const content = JSON.parse(compileContent(process.cwd())) as Content;
+const DOWN = '\x1b[B';
+
+/** The helpers of a plan, asked as one of a few answers instead of a number. */
+const asked = (): Content => {
+  const own = structuredClone(content) as unknown as {
+    steps: Record<string, Record<string, { choices?: Record<string, string[]> }>>;
+  };
+  const helpers = own.steps.plan?.helpers;
+  if (helpers === undefined) throw new Error('plan asks for no helpers');
+  helpers.choices = { helpers: ['nobody', 'one', 'two', 'three', 'four', 'five'] };
+  return own as unknown as Content;
+};
+
+describe('a reading that is one of a few answers', () => {
+  const atHelpers = () => {
+    const t = deskFor(asked());
+    const keeper = t.desk.around.newBuild('Yard kicker', 'metric');
+    if (typeof keeper === 'string') throw new Error(keeper);
+    t.desk.open(keeper);
+    t.desk.act({ do: 'agree' });
+    goNow(t.desk);
+    t.desk.root(t.desk.around.ways.stage(t.desk, { stage: 'plan', step: 'plan/helpers', item: 0 }));
+    return t;
+  };
+
+  test('is chosen from a list, kept as its number and shown as its words', () => {
+    const t = atHelpers();
+    t.press('m');
+    expect(t.text()).toMatch(/▸ (nobody|one|two|three|four|five)/);
+    for (let i = 0; i < 8; i++) t.press('p');
+    t.press(DOWN, DOWN, DOWN, '\r');
+    expect(t.desk.view.build.readings.get('plan/helpers#helpers')?.value).toBe(3);
+    t.desk.root(t.desk.around.ways.stage(t.desk, { stage: 'plan', step: 'plan/helpers', item: 0 }));
+    expect(t.text()).toContain('three');
+    t.press('j');
+    expect(t.text()).toContain('three');
+  });
+
+  test('a space keeps nothing, and Esc leaves it unread', () => {
+    const t = atHelpers();
+    t.press('m', ' ');
+    expect(t.text()).toContain('Enter keeps the lit one');
+    t.press('\x1b');
+    expect(t.desk.view.build.readings.has('plan/helpers#helpers')).toBe(false);
+  });
+});
