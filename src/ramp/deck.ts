@@ -1,3 +1,5 @@
+import type { System } from '../quantity/quantities.ts';
+
 /**
  * Smallest radius a plywood sheet bends to cold, mm, by thickness in mm: [across the face grain, along it].
  * Source: APA curved-panel table, in feet for 1/4 to 3/4 in [memory].
@@ -54,6 +56,12 @@ export const SHEET_SUPPORT_LEAST = 200;
 /** Greatest spacing of bearers under a 5 mm entry plate, mm (2.65 kN wheel on 200 mm of width, 235 MPa; derived). */
 export const BEARER_SPACING = 250;
 export const ENTRY_PLATE = 5;
+/** The plate as a US yard has it, 3/16 in, with its bearers nearer by the square of the thickness (derived). */
+const US_ENTRY_PLATE = (3 / 16) * 25.4;
+export const entryPlate = (system: System): Readonly<{ thick_mm: number; spacing_mm: number }> =>
+  system === 'us'
+    ? { thick_mm: US_ENTRY_PLATE, spacing_mm: BEARER_SPACING * (US_ENTRY_PLATE / ENTRY_PLATE) ** 2 }
+    : { thick_mm: ENTRY_PLATE, spacing_mm: BEARER_SPACING };
 /** A gap between boards that a small wheel does not feel, mm (common practice). */
 export const BOARD_GAP = 3;
 /** Densities of a deck, kg/m³: birch ply [practice], C24 softwood mean [EN 338, found in two trade tables]. */

@@ -1,7 +1,9 @@
 import { faceOffset } from './curve.ts';
 import { sheetBendRadius, thickestLayer } from './deck.ts';
 import type { DesignField } from './design.ts';
-import { CLEAR_OF_SLIT, clearWidth, entryLength, railCount } from './members.ts';
+import { entryLength } from './entry.ts';
+import { CLEAR_OF_SLIT } from './member.ts';
+import { clearWidth, railCount } from './rail-count.ts';
 import { curveOf, type RailPlan } from './rail-plan.ts';
 import { type Design, deckThickness } from './settle.ts';
 

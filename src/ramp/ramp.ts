@@ -2,10 +2,13 @@ import type { Fault } from '../quantity/outcome.ts';
 import type { System } from '../quantity/quantities.ts';
 import { spotAtSlope } from './curve.ts';
 import type { Answered, RailName } from './design.ts';
+import { type Bearer, entryBearers, entryLength, entryMembers } from './entry.ts';
 import { masses } from './mass.ts';
 import type { Measured, Pull } from './measured.ts';
-import { entryBearers, entryLength, type Member, membersOf, railsOf } from './members.ts';
+import type { Member } from './member.ts';
+import { membersOf } from './members.ts';
 import { type Problem, problemsOf } from './problems.ts';
+import { railsOf } from './rail-count.ts';
 import { curveOf, planRail, type RailPlan } from './rail-plan.ts';
 import { measuredShape, nominalShape, type RailShape } from './rail-shape.ts';
 import { type Design, deckThickness, settle } from './settle.ts';
@@ -22,7 +25,9 @@ export type Ramp = Readonly<{
   entry: Readonly<{
     length_mm: number;
     share: number;
-    bearers: readonly { x_mm: number; height_mm: number }[];
+    bearers: readonly Bearer[];
+    /** Its plate and bearers as pieces; they are no members of the frame. */
+    pieces: readonly Member[];
     deckHeight_mm: number;
   }>;
   lip: Readonly<{ x_mm: number; y_mm: number }>;
@@ -98,6 +103,7 @@ export const rampOf = (
   const c = curveOf(d);
   const lip = spotAtSlope(c, 0, c.exit_rad, c.straight_mm);
   const end = entryLength(d);
+  const entry = entryMembers(d);
   const length_mm =
     spotAtSlope(c, deckThickness(d.deck) + d.tube.depth_mm, c.exit_rad, c.straight_mm).x - end;
   return {
@@ -110,6 +116,7 @@ export const rampOf = (
         length_mm: end,
         share: end / lip.x,
         bearers: entryBearers(d),
+        pieces: entry,
         deckHeight_mm: spotAtSlope(c, 0, Math.asin(Math.min(1, end / c.radius_mm))).y,
       },
       lip: { x_mm: lip.x, y_mm: lip.y },
@@ -118,7 +125,7 @@ export const rampOf = (
       shapes,
       nominalShapes,
       problems: problemsOf(d, first),
-      masses: masses(d, members),
+      masses: masses(d, members, entry),
       envelope: { length_mm, width_mm: d.width, height_mm: lip.y, fits: fitsDoor(d, length_mm, lip.y) },
     },
   };

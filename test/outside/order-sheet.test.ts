@@ -41,8 +41,10 @@ describe('kilograms on the order sheet against published rows', () => {
   });
 
   test('bars as a yard sells them: 6 m, and 20 ft [practice]', () => {
-    expect(usualBars('metric', 'tube')).toEqual([6000]);
-    expect(usualBars('us', 'tube').map(v => Math.round(v / 304.8))).toEqual([20]);
+    expect(usualBars('metric', tubeStock(tube(40, 40, 3), 'EN10219'))).toEqual([6000]);
+    expect(
+      usualBars('us', tubeStock(tube(2 * INCH, 2 * INCH, INCH / 8), 'AISC')).map(v => Math.round(v / 304.8)),
+    ).toEqual([20]);
   });
 });
 

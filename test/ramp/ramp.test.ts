@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { boardSpan, sheetBendRadius, thickestLayer } from '../../src/ramp/deck.ts';
 import type { Answered } from '../../src/ramp/design.ts';
+import { deckLength } from '../../src/ramp/mass.ts';
 import { type Measured, NOTHING_MEASURED } from '../../src/ramp/measured.ts';
 import { CLEAR_OF_SLIT, clearWidth, UPRIGHT_SPACING } from '../../src/ramp/members.ts';
 import { tackLineOffset } from '../../src/ramp/rail-shape.ts';
@@ -78,6 +79,36 @@ describe('the default design: lip 600 mm, 30°, 40×40×3, two layers of 9 mm', 
     // Small-angle check: half the pull's turn times the length.
     expect(atLip).toBeLessThan(0);
     expect(Math.abs(atLip)).toBeCloseTo((plan.pull.rad * plan.slits.length * plan.toLip_mm) / 2, -1);
+  });
+});
+
+describe('a tight curve of thick tube: slits stand close', () => {
+  const r = made({ shape: { radius: 3000, exit: 45 * DEG } });
+  const plan = r.plans.get('A')!;
+  const clear = (m: {
+    along_mm?: number;
+    tube: { depth_mm: number };
+    ends: { second_rad: number };
+  }): number =>
+    Math.min(...plan.slits.map(s => Math.abs(s.at_mm - m.along_mm!))) -
+    m.tube.depth_mm / 2 / Math.cos(m.ends.second_rad);
+
+  test('the lip upright moves to the last whole flat, the base rail still ends under the lip', () => {
+    const up = member(r, 'lip upright@A');
+    expect(clear(up)).toBeGreaterThanOrEqual(CLEAR_OF_SLIT);
+    expect(up.along_mm).toBeCloseTo(plan.flats_mm.at(-2)!, 9);
+    const base = member(r, 'base rail@A');
+    const lipUnder = r.shapes.get('A')!.bottomAt(plan.toLip_mm).x;
+    expect(base.x_mm + base.long_mm / 2).toBeGreaterThan(lipUnder - 25);
+    expect(
+      r.members.filter(m => m.rail === 'A' && m.kind === 'upright' && m.flat === plan.flats_mm.length - 2),
+    ).toEqual([]);
+  });
+
+  test('the crossmembers at both ends keep clear too, and none is there twice', () => {
+    const across = r.members.filter(m => m.kind === 'crossmember');
+    for (const m of across) expect(clear(m)).toBeGreaterThanOrEqual(CLEAR_OF_SLIT);
+    expect(new Set(across.map(m => Math.round(m.along_mm!))).size).toBe(across.length);
   });
 });
 
@@ -256,6 +287,17 @@ test('any curve that can be built closes to its exit and keeps every mark on the
         for (const m of r.members) {
           expect(Number.isFinite(m.long_mm) && m.long_mm > 0).toBe(true);
         }
+        // Bearers are flat bars as high as the plate's underside, none farther from the next than the plate may span.
+        const { bearers, length_mm } = r.entry;
+        const underside = (x: number): number => radius + 5 - Math.sqrt((radius + 5) ** 2 - x ** 2) - 5;
+        for (const b of bearers) expect(underside(b.x_mm)).toBeCloseTo(b.height_mm, 6);
+        const touches = Math.sqrt((radius + 5) ** 2 - radius ** 2);
+        const marks = [length_mm, ...bearers.map(b => b.x_mm), touches];
+        for (const [i, x] of marks.slice(1).entries())
+          expect((marks[i] ?? 0) - x).toBeLessThanOrEqual(250 + 1e-6);
+        const plate = r.entry.pieces.find(p => p.kind === 'entry plate')!;
+        expect(r.design.arc.arc_mm + straight - plate.tube.width_mm).toBeCloseTo(deckLength(r.design), 6);
+        expect(radius * Math.sin(plate.tube.width_mm / radius)).toBeCloseTo(length_mm, 6);
       },
     ),
     { numRuns: 200 },

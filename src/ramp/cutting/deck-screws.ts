@@ -1,6 +1,6 @@
+import { crossFlats } from '../cross-members.ts';
 import { BOARD_GAP } from '../deck.ts';
 import { deckLength } from '../mass.ts';
-import { crossFlats } from '../members.ts';
 import type { Ramp } from '../ramp.ts';
 
 /** Screws along a sheet's edges and in its field, mm apart: 150 and 300 (6 and 12 in) [memory: APA; practice]. */

@@ -1,5 +1,5 @@
 import type { RailName } from '../design.ts';
-import type { EndCuts, Member, MemberKind } from '../members.ts';
+import type { EndCuts, Member, MemberKind } from '../member.ts';
 import type { Ramp } from '../ramp.ts';
 import { type StockSection, sectionOf } from './stock-section.ts';
 
@@ -46,7 +46,13 @@ const TEST_PIECES = { metric: 3 * 300, us: 3 * 304.8 } as const;
 const SQUARE: EndCuts = { first_rad: 0, second_rad: 0 };
 
 const WITH_RAILS: ReadonlySet<MemberKind> = new Set(['curved rail', 'base rail', 'side plate', 'foot plate']);
-const BETWEEN: ReadonlySet<MemberKind> = new Set(['crossmember', 'base crossmember']);
+/** Their length hangs on the width alone; the entry is set when the rails have come out. */
+const BETWEEN: ReadonlySet<MemberKind> = new Set([
+  'crossmember',
+  'base crossmember',
+  'bearer',
+  'entry plate',
+]);
 
 export const cutWhen = (kind: MemberKind): CutWhen =>
   WITH_RAILS.has(kind) ? 'now' : BETWEEN.has(kind) ? 'after the rails' : 'to the rail';
@@ -116,7 +122,7 @@ export const steelWanted = (
 ): readonly Wanted[] => {
   const done = new Set(sawn.filter(s => !s.spoiled).map(s => s.need));
   const bySection = new Map<string, { section: StockSection; all: Member[] }>();
-  for (const m of members) {
+  for (const m of [...members, ...ramp.entry.pieces]) {
     const section = sectionOf(ramp.design, m);
     const there = bySection.get(section.name) ?? { section, all: [] };
     there.all.push(m);

@@ -58,7 +58,7 @@ export type Order = Readonly<{ sections: readonly OrderedSection[]; kerf_mm: num
 
 /** Every length of a section that the yard sells, priced or not. */
 const listedFor = (ramp: Ramp, have: Have, section: StockSection): readonly SoldBar[] =>
-  (have.barSizes.get(section.name) ?? usualBars(ramp.design.system, section.kind)).map(length_mm => ({
+  (have.barSizes.get(section.name) ?? usualBars(ramp.design.system, section)).map(length_mm => ({
     length_mm,
     price: have.prices.get(section.name)?.get(length_mm) ?? null,
   }));

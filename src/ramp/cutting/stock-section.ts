@@ -2,21 +2,24 @@ import { flatSection } from '../../reckon/steel/bar-section.ts';
 import { type TubeRule, tubeSection } from '../../reckon/steel/section.ts';
 import { BOARD_DENSITY, PLY_DENSITY } from '../deck.ts';
 import type { Tube } from '../design.ts';
-import { tubeMassPerMetre } from '../mass.ts';
-import { type Member, sectionName } from '../members.ts';
+import { entryArc } from '../entry.ts';
+import { STEEL_DENSITY, tubeMassPerMetre } from '../mass.ts';
+import { type Member, sectionName } from '../member.ts';
 import { type Design, settle } from '../settle.ts';
 
-export type StockKind = 'tube' | 'flat' | 'board' | 'sheet';
+export type StockKind = 'tube' | 'flat' | 'plate' | 'board' | 'sheet';
 
 /** One thing that is bought by length: its name in the shop, its sizes as sold, what a metre of it weighs. */
 export type StockSection = Readonly<{
   name: string;
   kind: StockKind;
-  /** Tube: depth, width, wall. Flat: width, width, thickness. Board: board width, thickness. Sheet: sheet width, layer. */
+  /** Tube: depth, width, wall. Flat: width, width, thickness. Plate: depth, depth, thickness. Board: board width, thickness. Sheet: sheet width, layer. */
   depth_mm: number;
   width_mm: number;
   wall_mm: number;
   kgPerM: number;
+  /** The yard cuts it to this length, mm: a plate is sold to size. */
+  cutTo_mm?: number;
 }>;
 
 const rounded = (v: number): string => String(Math.round(v * 100) / 100);
@@ -52,6 +55,17 @@ const flatStock = (width_mm: number, thick_mm: number): StockSection => {
   };
 };
 
+/** Steel plate cut to size by the yard: what the sheet was bought for, to the millimetre. */
+const plateStock = (deep_mm: number, thick_mm: number, long_mm: number): StockSection => ({
+  name: `plate ${rounded(deep_mm)}x${rounded(thick_mm)}`,
+  kind: 'plate',
+  depth_mm: deep_mm,
+  width_mm: deep_mm,
+  wall_mm: thick_mm,
+  kgPerM: deep_mm * thick_mm * STEEL_DENSITY * 1e-6,
+  cutTo_mm: long_mm,
+});
+
 /** A board laid flat across the rails; density of softwood as in the ramp's own mass. */
 export const boardStock = (board_mm: number, thick_mm: number): StockSection => ({
   name: `board ${rounded(board_mm)}x${rounded(thick_mm)}`,
@@ -72,11 +86,14 @@ export const sheetStock = (wide_mm: number, layer_mm: number): StockSection => (
   kgPerM: wide_mm * layer_mm * PLY_DENSITY * 1e-6,
 });
 
-/** The rail's tube as it was planned and bought, whatever the caliper found since. */
-export const tubeAsSold = (d: Design): Tube => {
+/** The design that steel was bought for, whatever the caliper found since. */
+const asBoughtFor = (d: Design): Design => {
   const planned = settle(d.name, d.system, d.answered);
-  return planned.ok ? planned.value.tube : d.tube;
+  return planned.ok ? planned.value : d;
 };
+
+/** The rail's tube as it was planned and bought. */
+export const tubeAsSold = (d: Design): Tube => asBoughtFor(d).tube;
 
 const RAILS: ReadonlySet<Member['kind']> = new Set(['curved rail', 'base rail']);
 
@@ -93,6 +110,8 @@ const usFlat = (width_mm: number, thick_mm: number): StockSection => {
 export const sectionOf = (d: Design, m: Member): StockSection => {
   const flat = d.system === 'us' ? usFlat : flatStock;
   if (m.kind === 'side plate') return flat(m.tube.width_mm, tubeAsSold(d).wall_mm);
-  if (m.kind === 'foot plate') return flat(m.tube.width_mm, m.tube.wall_mm);
+  if (m.kind === 'entry plate')
+    return plateStock(Math.ceil(entryArc(asBoughtFor(d))), m.tube.wall_mm, m.long_mm);
+  if (m.kind === 'foot plate' || m.kind === 'bearer') return flat(m.tube.width_mm, m.tube.wall_mm);
   return tubeStock(RAILS.has(m.kind) ? tubeAsSold(d) : m.tube, ruleOf(d));
 };

@@ -19,7 +19,8 @@ export type Totals = Readonly<
   }
 >;
 
-export const isSteel = (s: OrderedSection): boolean => s.section.kind === 'tube' || s.section.kind === 'flat';
+export const isSteel = (s: OrderedSection): boolean =>
+  s.section.kind === 'tube' || s.section.kind === 'flat' || s.section.kind === 'plate';
 
 /** Bars of a section that are not in the shop yet. */
 export const toBuy = (s: OrderedSection): readonly CutBar[] => s.bars.filter(b => b.source.is === 'sold');

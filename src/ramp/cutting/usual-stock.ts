@@ -1,11 +1,11 @@
 import type { System } from '../design.ts';
 import { SHEET } from './deck-wanted.ts';
-import type { StockKind } from './stock-section.ts';
+import type { StockKind, StockSection } from './stock-section.ts';
 
 const FOOT = 304.8;
 
 /** Bar lengths a yard sells when nothing else was said, mm: 6 m or 20 ft of tube, short cuts of flat, boards by the half metre or two feet, whole sheets (all common practice). */
-const USUAL: Readonly<Record<System, Readonly<Record<StockKind, readonly number[]>>>> = {
+const USUAL: Readonly<Record<System, Readonly<Record<Exclude<StockKind, 'plate'>, readonly number[]>>>> = {
   metric: {
     tube: [6000],
     flat: [1000, 2000, 6000],
@@ -20,7 +20,8 @@ const USUAL: Readonly<Record<System, Readonly<Record<StockKind, readonly number[
   },
 };
 
-export const usualBars = (system: System, kind: StockKind): readonly number[] => USUAL[system][kind];
+export const usualBars = (system: System, s: StockSection): readonly number[] =>
+  s.kind === 'plate' ? [s.cutTo_mm ?? 0] : USUAL[system][s.kind];
 
 /** Kerf of the saw that cuts the bars when none was read, mm: an abrasive wheel takes 2.5 to 3, 3/32 to 1/8 in [practice]. */
 export const SAW_KERF: Readonly<Record<System, number>> = { metric: 3, us: 3.175 };

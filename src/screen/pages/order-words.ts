@@ -25,6 +25,8 @@ export const sectionText = (voice: Voice, s: StockSection): string => {
       return `${side(s.depth_mm)} x ${side(s.width_mm)} x ${thin(s.wall_mm)}`;
     case 'flat':
       return `flat ${side(s.width_mm)} x ${thin(s.wall_mm)}`;
+    case 'plate':
+      return `plate ${side(s.width_mm)} x ${thin(s.wall_mm)}`;
     case 'board':
       return `board ${side(s.width_mm)} x ${side(s.wall_mm)}`;
     case 'sheet':

@@ -61,15 +61,16 @@ describe.each(DESIGNS)('on paper, %s', (_, ramp) => {
     }
   });
 
-  test('every member of the frame is in the list once', () => {
+  test('every member of the frame, the entry plate and its bearers are in the list once', () => {
     const listed = o.sections.filter(isSteel).flatMap(needsOf);
-    const members = ramp.members.map(m => m.need);
+    const members = [...ramp.members, ...ramp.entry.pieces].map(m => m.need);
+    expect(members.filter(n => n.startsWith('bearer@')).length).toBe(ramp.entry.bearers.length);
     expect(listed.filter(n => !n.startsWith('spare')).sort()).toEqual([...members].sort());
   });
 
   test('the sheet closes with the members: kilograms bought are at least those of the frame and a tenth', () => {
     const t = totalsOf(o);
-    expect(t.kg).toBeGreaterThan(1.1 * ramp.masses.steel_kg * 0.98);
+    expect(t.kg).toBeGreaterThan(1.1 * ramp.masses.steel_kg * 0.98 + ramp.masses.entry_kg);
     expect(t.kg).toBeCloseTo(sum(o.sections.filter(isSteel).flatMap(s => s.bars.map(b => b.kg))), 9);
   });
 
@@ -142,6 +143,10 @@ describe('steel of the metric default', () => {
         ['flat 60x3', new Map([[1000, 6]])],
         ['flat 100x5', new Map([[1000, 11]])],
         ['sheet 9', new Map([[2440, 40]])],
+        ['plate 727x5', new Map([[1200, 48]])],
+        ['flat 50x5', new Map([[2000, 9]])],
+        ['flat 20x5', new Map([[2000, 4]])],
+        ['flat 40x5', new Map([[2000, 7]])],
       ]),
     };
     const priced = order(ramp, have, job => planStock(job));
