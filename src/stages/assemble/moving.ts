@@ -127,7 +127,7 @@ export const movingSteps = (s: Situation): readonly StepDraft[] => {
         movers: how.people,
         here: handsSaid(s) ?? how.people,
         mass: { v: carried.mass_kg, as: 'mass' },
-        long: length(s.ramp.envelope.length_mm),
+        long: length(s.ramp.entry.length_mm + s.ramp.envelope.length_mm),
         wide: length(s.ramp.envelope.width_mm),
         high: length(s.ramp.envelope.height_mm),
         rest: { v: CARRY_m, as: 'distance', step: 1 },

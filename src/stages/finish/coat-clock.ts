@@ -1,5 +1,5 @@
 import { readingKey } from '../../build/fold.ts';
-import type { Figure, Gate } from '../sheet.ts';
+import type { Figure, Fills, Gate } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 
 const HOUR_ms = 3_600_000;
@@ -60,6 +60,15 @@ export const recoatGate = (s: Situation, before: string): Gate => {
       left: time(open === null ? 0 : open.from - s.now),
       past: time(open === null ? 0 : s.now - open.to),
     },
+  };
+};
+
+/** The window of the next coat as its step says it; a question mark where the tins were not read or the coat is not on. */
+export const recoatFills = (s: Situation, before: string): Fills => {
+  const open = window(s, before);
+  return {
+    from: open === null ? '?' : time(open.from - s.now),
+    to: open === null ? '?' : time(open.to - s.now),
   };
 };
 

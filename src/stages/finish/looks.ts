@@ -52,6 +52,7 @@ const groupItem = (s: Situation, step: string, group: JointGroup): Item => {
     key: `${step}#${group.ask}`,
     name: group.name,
     ask: group.ask,
+    ...(open === undefined ? {} : { value: { v: open.count, as: 'count' } as const }),
     note:
       open === undefined
         ? { words: 'says.finish-joints', fills: { count: group.welds } }

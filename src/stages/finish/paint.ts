@@ -5,7 +5,17 @@ import { tubeSection } from '../../reckon/steel/section.ts';
 import { TURN } from '../order.ts';
 import type { Figure, Gate, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
-import { BARE_h, bareGate, CLEAN, COAT, clockFigures, recoatGate, TINS } from './coat-clock.ts';
+import {
+  BARE_h,
+  bareFor,
+  bareGate,
+  CLEAN,
+  COAT,
+  clockFigures,
+  recoatFills,
+  recoatGate,
+  TINS,
+} from './coat-clock.ts';
 
 const WEATHER = 'finish/paint-weather';
 /** Air and steel drift: weather read longer ago than this is read again, h (common practice: before each coat). */
@@ -153,21 +163,21 @@ export const paintSteps = (s: Situation): readonly StepDraft[] => {
     {
       ...coat(COAT.prime, 'prime', 90, [WEATHER, TINS]),
       uses: ['paint-area', 'primer'],
-      tall: ['bare-left'],
+      ...(bareFor(s) === null || (bareFor(s) ?? 0) >= BARE_h * HOUR_ms ? {} : { tall: ['bare-left'] }),
       gates: [paintGate(s), bareGate(s)],
       minutes: [60, 120],
     },
     {
       ...coat(COAT.first, 'top', 95, [COAT.prime]),
+      fills: recoatFills(s, COAT.prime),
       uses: ['top-coat'],
-      tall: ['coat-from', 'coat-to'],
       gates: [recoatGate(s, COAT.prime), paintGate(s)],
       minutes: [40, 80],
     },
     {
       ...coat(COAT.last, 'paint', 100, [COAT.first]),
+      fills: recoatFills(s, COAT.first),
       uses: ['top-coat'],
-      tall: ['coat-from', 'coat-to'],
       gates: [recoatGate(s, COAT.first), paintGate(s)],
       minutes: [40, 80],
     },
