@@ -16,6 +16,8 @@ type Common = Readonly<{
   /** Answers the whole field once this part is said. */
   last: boolean;
   when?: (said: Said, view: View) => boolean;
+  /** Not asked at the beginning, where its default does for most: only when the design is looked at again. */
+  later?: true;
 }>;
 
 export type Part = Common &
@@ -57,6 +59,10 @@ const POSSIBLE: Readonly<Record<string, readonly [number, number]>> = {
   'deck.layers': [1, 6],
   'deck.thickness_mm': [12, 80],
   'deck.board_mm': [50, 400],
+  straight: [0, 2000],
+  spacing: [100, 1500],
+  diagonals: [80, 2000],
+  rails: [2, 8],
 };
 
 const num = (
@@ -198,6 +204,23 @@ export const PARTS: readonly Part[] = [
     { when: s => !isSheet(s) },
   ),
   choice('first', 'first', 'first', 'first', ['true', 'false'], v => String(d(v).first)),
+  choice(
+    'ground',
+    'ground',
+    'ground',
+    'ground',
+    ['concrete', 'gravel', 'sand', 'clay', 'dry lawn', 'wet lawn', 'soft or filled ground'],
+    v => d(v).ground,
+    { later: true },
+  ),
+  num('straight', 'straight', 'straight', 'straight', 'length', 'mm', (_s, v) => d(v).straight, {
+    later: true,
+  }),
+  num('spacing', 'uprights', 'spacing', 'spacing', 'length', 'mm', (_s, v) => d(v).spacing, { later: true }),
+  num('diagonals', 'diagonals', 'diagonals', 'diagonals', 'length', 'mm', (_s, v) => d(v).diagonals, {
+    later: true,
+  }),
+  num('rails', 'rails', 'rails', 'rails', 'count', '', (_s, v) => v.ramp.rails.length, { later: true }),
 ];
 
 /** Parts of a record field that were said, without the field's name in front. */

@@ -15,7 +15,8 @@ import { answerFor, PARTS, type Part, type Said } from './begin-parts.ts';
 import { commonAct, goNow } from './common.ts';
 import type { Desk, Place } from './desk.ts';
 
-const QUESTIONS = [...new Set(PARTS.map(p => p.question))];
+/** Those of the beginning. */
+const QUESTIONS = [...new Set(PARTS.filter(p => p.later !== true).map(p => p.question))];
 
 /** The second size in words, for the question that asks how much it is. */
 const WHICH: Readonly<Record<string, string>> = {
@@ -40,7 +41,9 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
 
   const shown = (d: Desk): readonly Part[] =>
     PARTS.filter(
-      p => (only === undefined || p.question === only) && (p.when === undefined || p.when(said, d.view)),
+      p =>
+        (only === undefined ? p.later !== true : p.question === only) &&
+        (p.when === undefined || p.when(said, d.view)),
     );
 
   /** The ramp as it would be with what is typed: the drawing bends along. */
@@ -177,11 +180,12 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
     const part = parts[at];
     const view = trial(d);
     const question = part === undefined ? QUESTIONS.length : QUESTIONS.indexOf(part.question) + 1;
+    const asked = only === undefined || QUESTIONS.includes(only) ? QUESTIONS : [only];
     const trail = row(
       only === undefined ? ' beginning: ' : ' design: ',
-      ...QUESTIONS.flatMap((q, i) => [
+      ...asked.flatMap((q, i) => [
         [part?.question === q ? 'lit' : 'quiet', part?.question === q ? q.toUpperCase() : q] as const,
-        i === QUESTIONS.length - 1 ? '' : ', ',
+        i === asked.length - 1 ? '' : ', ',
       ]),
     );
     const head = [
@@ -189,7 +193,11 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
       trail,
       ruleRow(
         c,
-        part === undefined ? 'all answered' : `question ${question} of ${QUESTIONS.length}`,
+        part === undefined
+          ? 'all answered'
+          : asked === QUESTIONS
+            ? `question ${question} of ${QUESTIONS.length}`
+            : 'asked only here',
         only === undefined ? 'answers can be changed until you cut' : 'what a change does is said first',
       ),
     ];

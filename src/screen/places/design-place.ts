@@ -38,6 +38,16 @@ const answerNow = (view: View, system: System, question: string): string => {
         : `boards ${thick(d.deck.thickness_mm)} x ${len(d.deck.board_mm)}`;
     case 'first':
       return d.first ? 'yes' : 'no';
+    case 'ground':
+      return d.ground;
+    case 'straight':
+      return d.straight === 0 ? 'none' : len(d.straight);
+    case 'uprights':
+      return `at most ${len(d.spacing)} apart`;
+    case 'diagonals':
+      return `in bays of ${len(d.diagonals)} and more`;
+    case 'rails':
+      return String(view.ramp.rails.length);
     default:
       return '';
   }

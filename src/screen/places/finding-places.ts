@@ -57,7 +57,7 @@ export const findingPlace = (key: string): Place => {
         desk.context(),
         finding,
         Math.min(lit, finding.offers.length - 1),
-        desk.keyRow(place),
+        desk.textRow() ?? desk.keyRow(place),
       );
     },
     keys: () => [

@@ -1,0 +1,94 @@
+import { describe, expect, test } from 'vitest';
+import { compileContent } from '../../../src/making/compile-content.ts';
+import { beginPlace } from '../../../src/screen/places/begin-place.ts';
+import { goNow } from '../../../src/screen/places/common.ts';
+import { standingStill } from '../../../src/stages/standing-still.ts';
+import type { Content } from '../../../src/words/schema.ts';
+import { deskFor, type TestDesk } from '../desk-for.ts';
+
+const content = JSON.parse(compileContent(process.cwd())) as Content;
+const DOWN = '\x1b[B';
+
+/** A desk with a metric build agreed as it comes, its plan open. */
+const atPlan = (): TestDesk => {
+  const t = deskFor(content);
+  const keeper = t.desk.around.newBuild('Yard kicker', 'metric');
+  if (typeof keeper === 'string') throw new Error(keeper);
+  t.desk.open(keeper);
+  t.desk.act({ do: 'agree' });
+  goNow(t.desk);
+  return t;
+};
+const down = (t: TestDesk, to: RegExp): void => {
+  for (let i = 0; i < 20 && !to.test(t.text()); i++) t.press(DOWN);
+};
+
+describe('the design looked at again', () => {
+  test('c: the ground it stands on is said at the bench, and what the anchors hold follows it', () => {
+    const t = atPlan();
+    const slide = () => standingStill(t.desk.view.situation)?.standing.held.slide_N ?? 0;
+    const before = slide();
+    t.press('c');
+    down(t, /▸ ground/);
+    expect(t.text()).toMatch(/▸ ground +dry lawn/);
+    t.press('\r');
+    expect(t.text()).toContain('asked only here');
+    down(t, /▸ lawn that may be wet/);
+    t.press('\r');
+    expect(t.text()).toMatch(/▸ ground +wet lawn/);
+    expect(slide()).toBeGreaterThan(before);
+  });
+
+  test('c: one curved rail more, and a diagonal in a lower bay', () => {
+    const t = atPlan();
+    const count = (kind: string) => t.desk.view.ramp.members.filter(m => m.kind === kind).length;
+    const [rails, diagonals] = [count('curved rail'), count('diagonal')];
+    t.press('c');
+    down(t, /▸ rails/);
+    t.press('\r', '3', '\r');
+    expect(t.text()).toMatch(/▸ rails +3/);
+    expect(count('curved rail')).toBe(rails + 1);
+    t.press('k');
+    for (let i = 0; i < 20 && !/▸ diagonals/.test(t.text()); i++) t.press('\x1b[A');
+    t.press('\r', ...'150', '\r');
+    expect(count('diagonal') / 3).toBeGreaterThan(diagonals / 2);
+  });
+
+  test('nothing of it is asked at the beginning', () => {
+    const t = deskFor(content);
+    const keeper = t.desk.around.newBuild('Yard kicker', 'metric');
+    if (typeof keeper === 'string') throw new Error(keeper);
+    t.desk.open(keeper);
+    t.desk.push(beginPlace(t.desk));
+    expect(t.text()).toContain('question 1 of 10');
+    expect(t.text()).not.toContain('ground,');
+  });
+});
+
+describe('a danger on its page', () => {
+  test('it is taken on by a typed sentence that names it, and stands on every page afterwards', async () => {
+    const t = atPlan();
+    const read = (step: string, ask: string, value: string) => t.desk.act({ do: 'read', step, ask, value });
+    t.desk.act({ do: 'answer', field: 'shape', value: { height: '900 mm', exit: '30 deg' } });
+    read('plan/ride', 'entry-speed', '5.5 m/s');
+    read('plan/landing', 'landing-drop', '900 mm');
+    read('plan/landing', 'landing-slope', '0 deg');
+    await t.think();
+    t.desk.push(t.desk.around.ways.finding('ride-flat-from-high'));
+    down(t, /▸ I may break bones/);
+    t.press('\r');
+    expect(t.text()).toContain('with "break bones" in it');
+    t.type('yes');
+    expect(t.desk.view.build.chosen).toEqual([]);
+    expect(t.text()).toContain('A sentence with "break bones" in it.');
+    t.press('\r');
+    t.type('I know I may break bones');
+    expect(t.desk.view.build.chosen.at(-1)?.plan.typed).toBe('I know I may break bones');
+    for (const key of ['1', '5', '8']) {
+      t.press(key);
+      expect(t.text(), key).toMatch(/Accepted: a fall of/);
+    }
+    t.press('j');
+    expect(t.text(120)).toContain('I know I may break bones');
+  });
+});
