@@ -24,7 +24,7 @@ const drainItems = (s: Situation): readonly Item[] => {
     const slit = s.ramp.plans.get(rail)?.slits[0]?.at_mm ?? null;
     const item = (where: 'curved' | 'base-front' | 'base-rear', v: number): Item => ({
       key: `finish/drains#${rail} ${where}`,
-      name: rail,
+      name: `${rail} ${where.replace('-', ' ')}`,
       value: { v, as: 'length' },
       note: { words: `says.finish-drain-${where}` },
     });
