@@ -74,6 +74,8 @@ const allowed = (s: Situation, m: Member): { short: number; long: number } => {
       return { short: Math.max(0, m.long_mm - railToLip(s, m.rail) - LEAST_TO_TRIM), long: Number.MAX_VALUE };
     case 'side plate':
     case 'foot plate':
+    case 'bearer':
+    case 'entry plate':
       return { short: 5, long: 5 };
     default:
       return { short: limit, long: limit };
@@ -208,7 +210,7 @@ export const pieceFindings = (
 ): readonly Finding[] => {
   const pieces = served(s);
   const cut = byNeed(pieces);
-  const needs = s.ramp.members;
+  const needs = [...s.ramp.members, ...s.ramp.entry.pieces];
   const mine = needs.filter(m => kinds.includes(m.kind));
   const findings: Finding[] = [];
   for (const m of mine) {

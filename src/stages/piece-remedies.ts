@@ -1,4 +1,5 @@
 import type { Piece } from '../build/fold.ts';
+import { FLAT_KINDS } from '../ramp/mass.ts';
 import { CLEAR_OF_SLIT, type Member, sectionName } from '../ramp/members.ts';
 import { pieceName } from './piece-name.ts';
 import type { Fill, Fills, Offer } from './sheet.ts';
@@ -78,8 +79,7 @@ const gap = (c: Case): readonly Offer[] => {
 /** A plate on the end of a short piece. */
 const plate = (c: Case): readonly Offer[] => {
   const gap_mm = -c.off;
-  if (gap_mm < 2 || c.m.kind === 'curved rail' || c.m.kind === 'side plate' || c.m.kind === 'foot plate')
-    return [];
+  if (gap_mm < 2 || c.m.kind === 'curved rail' || FLAT_KINDS.has(c.m.kind)) return [];
   const sizes = PLATES[c.s.build.system];
   const best = sizes.reduce((a, b) => (Math.abs(b - gap_mm) < Math.abs(a - gap_mm) ? b : a));
   const left = Math.abs(best - gap_mm);

@@ -39,6 +39,31 @@ const mark = (rail: string, third: number, ...before: Doing[]): Doing => {
   };
 };
 
+describe('the entry', () => {
+  test('plate and bearers are pieces, one key each, with what they are held against', () => {
+    const s = situation();
+    const items = step(cutSheet(s), 'cut/entry')?.items ?? [];
+    expect(items.map(i => i.name)).toEqual(['entry plate', 'bearer 1', 'bearer 2', 'bearer 3']);
+    expect(items.map(i => i.second?.v)).toEqual([expect.closeTo(726.27, 1), 50, 20, 40]);
+    expect(items.every(i => i.piece?.long_mm === 1200)).toBe(true);
+  });
+
+  test('a bearer cut short is found, and can be left: it carries the plate all the same', () => {
+    const cut: Doing = {
+      kind: 'piece-cut',
+      need: 'bearer@:2',
+      section: 'flat 20x5',
+      asked_mm: 1200,
+      length_mm: 1180,
+      typed: '1180',
+      ends_rad: [0, 0],
+    };
+    const found = page(cut).findings.find(f => f.key.startsWith('piece@bearer@:2'));
+    expect(found?.words).toBe('piece-short');
+    expect(found?.offers.map(o => o.remedy)).toEqual(expect.arrayContaining(['leave-piece', 'piece-new']));
+  });
+});
+
 describe('the order of cutting', () => {
   test('a rail is closed and tacked a third at a time: nothing of the second is marked before the first is read', () => {
     const sheet = page();

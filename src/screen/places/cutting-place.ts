@@ -34,7 +34,8 @@ export const cuttingPlace = (from: Lit, shop: ShopKeeper): Place => {
 
   const logLength = (desk: Desk): void => {
     const l = litCut(desk);
-    const member = desk.view.ramp.members.find(m => m.need === l?.cut.piece.need);
+    const { members, entry } = desk.view.ramp;
+    const member = [...members, ...entry.pieces].find(m => m.need === l?.cut.piece.need);
     if (l === undefined || member === undefined || !l.cut.piece.known)
       return desk.say(say(desk.voice, { words: 'says.cutting-not-now' }));
     const piece = {

@@ -19,27 +19,50 @@ const item = (m: Member): Item => ({
   piece: pieceAsk(m),
 });
 
-/** Crossmembers, base crossmembers and the diagonals between the rails, one key each. */
+/** Plate and bearers of the entry, one key each: bearers come off a bar as they are, the plate is held against what the yard cut. */
+const entryStep = (s: Situation): StepDraft => {
+  const { pieces, bearers } = s.ramp.entry;
+  return {
+    key: 'cut/entry',
+    stage: 'cut',
+    words: 'entry',
+    fills: { count: bearers.length, width: { v: s.ramp.design.width, as: 'length' } },
+    turn: TURN.fit + 1,
+    needs: ['cut/check-steel'],
+    uses: [],
+    items: pieces.map(m => ({
+      key: `cut/entry#${m.need}`,
+      name: pieceName(m.need),
+      value: { v: m.long_mm, as: 'length' },
+      second: { v: m.kind === 'entry plate' ? m.tube.depth_mm : m.tube.width_mm, as: 'length' },
+      piece: pieceAsk(m),
+    })),
+    minutes: [10 + 4 * bearers.length, 15 + 6 * bearers.length],
+    cautions: ['cut-wood-saw'],
+  };
+};
+
+const acrossStep = (s: Situation, members: readonly Member[]): StepDraft => ({
+  key: 'cut/crossmembers',
+  stage: 'cut',
+  words: 'crossmembers',
+  fills: {
+    count: members.length,
+    width: { v: s.ramp.design.width, as: 'length' },
+  },
+  turn: TURN.fit,
+  needs: s.ramp.rails.map(rail => `weld/cold-survey@${rail}`),
+  uses: ['cross-length'],
+  tall: ['cross-length'],
+  line: { face: 'rail top face' },
+  items: members.map(item),
+  minutes: [4 * members.length, 6 * members.length],
+  cautions: ['cut-wood-saw'],
+});
+
+/** Crossmembers, base crossmembers and the diagonals between the rails, one key each; then what the entry is made of. */
 export const laterSteps = (s: Situation): readonly StepDraft[] => {
   const members = s.ramp.members.filter(m => BETWEEN_RAILS.includes(m.kind));
-  if (members.length === 0) return [];
-  return [
-    {
-      key: 'cut/crossmembers',
-      stage: 'cut',
-      words: 'crossmembers',
-      fills: {
-        count: members.length,
-        width: { v: s.ramp.design.width, as: 'length' },
-      },
-      turn: TURN.fit,
-      needs: s.ramp.rails.map(rail => `weld/cold-survey@${rail}`),
-      uses: ['cross-length'],
-      tall: ['cross-length'],
-      line: { face: 'rail top face' },
-      items: members.map(item),
-      minutes: [4 * members.length, 6 * members.length],
-      cautions: ['cut-wood-saw'],
-    },
-  ];
+  const across: readonly StepDraft[] = members.length === 0 ? [] : [acrossStep(s, members)];
+  return [...across, entryStep(s)];
 };

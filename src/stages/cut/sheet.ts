@@ -34,6 +34,7 @@ export const STEPS = [
   'saw-third-chop',
   'deburr-third',
   'crossmembers',
+  'entry',
 ] as const;
 
 /** Members whose length this stage answers for; uprights and diagonals are cut, and judged, where they are fitted. */
@@ -43,6 +44,8 @@ const KINDS: readonly MemberKind[] = [
   ...BETWEEN_RAILS,
   'side plate',
   'foot plate',
+  'bearer',
+  'entry plate',
 ];
 
 /** The page of cutting: steel received and measured, blanks, the test piece, slits by thirds, and the straight pieces. */
