@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { memberMass } from '../../src/ramp/mass.ts';
 import { carriedBalance, frameBalance, sideBalance } from '../../src/stages/assemble/balance.ts';
 import { forceAt, frameUp, lowLimit_kg, sideUp } from '../../src/stages/assemble/lifting.ts';
 import { howMoved, movesOf } from '../../src/stages/assemble/moving.ts';
@@ -15,15 +16,12 @@ const step = (sheet: SheetDraft, key: string) => sheet.steps.find(s => s.key ===
 const value = (sheet: SheetDraft, id: string) => sheet.figures.find(f => f.id === id)?.value;
 
 describe('mass and where it sits', () => {
-  test('the entry plate moves the balance of what is carried toward the entry', () => {
+  test('entry plate and bearers move the balance of what is carried toward the entry', () => {
     const s = situation();
     const [bare, carried] = [frameBalance(s), carriedBalance(s)];
-    const plate = s.ramp.masses.entry_kg;
-    expect(carried.mass_kg).toBeCloseTo(bare.mass_kg + plate, 9);
-    expect(carried.x_mm * carried.mass_kg).toBeCloseTo(
-      bare.x_mm * bare.mass_kg + (plate * s.ramp.entry.length_mm) / 2,
-      3,
-    );
+    expect(carried.mass_kg).toBeCloseTo(bare.mass_kg + s.ramp.masses.entry_kg, 9);
+    const moment = s.ramp.entry.pieces.reduce((sum, m) => sum + memberMass(m) * m.x_mm, 0);
+    expect(carried.x_mm * carried.mass_kg).toBeCloseTo(bare.x_mm * bare.mass_kg + moment, 3);
     expect(carried.x_mm).toBeLessThan(bare.x_mm);
   });
 

@@ -39,6 +39,11 @@ const centreOf = (s: Situation, m: Member): { x: number; y: number } => {
       return { x: m.x_mm, y: s.ramp.shapes.get(s.ramp.rails[0] ?? '')?.bottomAt(m.along_mm ?? 0).y ?? base };
     case 'foot plate':
       return { x: m.need.endsWith(':entry') ? s.ramp.entry.length_mm : s.ramp.lip.x_mm, y: 0 };
+    case 'entry plate':
+      // It rises from the ground along the arc, so its middle lies a third up.
+      return { x: m.x_mm, y: s.ramp.entry.deckHeight_mm / 3 };
+    case 'bearer':
+      return { x: m.x_mm, y: m.tube.width_mm / 2 };
     default:
       return { x: m.x_mm, y: base / 2 };
   }
@@ -66,19 +71,9 @@ export const sideBalance = (s: Situation, rail: RailName): Balance =>
 /** The same of all the steel, without entry plate and deck. */
 export const frameBalance = (s: Situation): Balance => balance(s, s.ramp.members);
 
-/** The same with the entry plate on, which lies in front of the rails: what is carried out, its deck still off. */
-export const carriedBalance = (s: Situation): Balance => {
-  const frame = frameBalance(s);
-  const plate = s.ramp.masses.entry_kg;
-  const { length_mm, deckHeight_mm } = s.ramp.entry;
-  const mass_kg = frame.mass_kg + plate;
-  return {
-    mass_kg,
-    x_mm: (frame.mass_kg * frame.x_mm + (plate * length_mm) / 2) / mass_kg,
-    // The plate rises from the ground along the arc, so its middle lies a third up.
-    y_mm: (frame.mass_kg * frame.y_mm + (plate * deckHeight_mm) / 3) / mass_kg,
-  };
-};
+/** The same with entry plate and bearers on, which lie in front of the rails: what is carried out, its deck still off. */
+export const carriedBalance = (s: Situation): Balance =>
+  balance(s, [...s.ramp.members, ...s.ramp.entry.pieces]);
 
 /** How far a side frame leans before it falls by itself, rad: it stands on a base as wide as its tube. */
 export const sideTipsAt = (s: Situation, rail: RailName): number => {

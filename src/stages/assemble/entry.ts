@@ -1,4 +1,5 @@
-import { BEARER_SPACING, ENTRY_PLATE } from '../../ramp/deck.ts';
+import { entryPlate } from '../../ramp/deck.ts';
+import { entryArc } from '../../ramp/entry.ts';
 import { TURN } from '../order.ts';
 import type { Figure, StepDraft } from '../sheet.ts';
 import { sideView } from '../side-view.ts';
@@ -10,19 +11,14 @@ const EDGE = 3;
 
 const length = (v: number) => ({ v, as: 'length' }) as const;
 
-/** Length of the entry plate along the deck top, mm: the arc from the ground to where the rail begins. */
-const plateLength = (s: Situation): number => {
-  const { radius_mm } = s.ramp.design.arc;
-  return radius_mm * Math.asin(Math.min(1, s.ramp.entry.length_mm / radius_mm));
-};
-
 /** The entry in front of the rails: bearers that follow the arc, and the plate that is bent over them. */
 export const entrySteps = (s: Situation): readonly StepDraft[] => {
   const { bearers } = s.ramp.entry;
+  const plate = entryPlate(s.ramp.design.system);
   const fills = {
     count: bearers.length,
-    spacing: length(BEARER_SPACING),
-    thick: length(ENTRY_PLATE),
+    spacing: length(plate.spacing_mm),
+    thick: length(plate.thick_mm),
     wide: length(s.ramp.design.width),
     edge: length(EDGE),
   } as const;
@@ -41,6 +37,10 @@ export const entrySteps = (s: Situation): readonly StepDraft[] => {
       name: String(k + 1),
       value: { v: s.ramp.entry.length_mm - b.x_mm, as: 'length' },
       second: { v: b.height_mm, as: 'length' },
+      note: {
+        words: b.height_mm > b.thick_mm ? 'says.assemble-bearer-edge' : 'says.assemble-bearer-flat',
+        fills: { wide: length(b.wide_mm), thick: length(b.thick_mm) },
+      },
     })),
     minutes: [20 * Math.max(1, bearers.length), 35 * Math.max(1, bearers.length)],
     scene,
@@ -77,7 +77,7 @@ export const entryFigures = (s: Situation): readonly Figure[] => [
     kind: 'dimension',
     as: 'length',
     line: { face: 'deck top' },
-    value: { is: 'exact', v: plateLength(s) },
+    value: { is: 'exact', v: entryArc(s.ramp.design) },
     matters: MATTERS.length,
   },
 ];

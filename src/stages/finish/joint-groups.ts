@@ -38,7 +38,11 @@ export const acrossGroups = (s: Situation): readonly JointGroup[] => {
     { ask: 'rails', name: 'crossmembers', welds: welds(across, 'crossmember') },
     { ask: 'bases', name: 'base crossmembers', welds: welds(across, 'base crossmember') },
     { ask: 'rear', name: 'rear diagonals', welds: welds(across, 'rear diagonal') },
-    { ask: 'plate', name: 'entry plate and bearers', welds: 1 + 2 * s.ramp.entry.bearers.length },
+    {
+      ask: 'plate',
+      name: 'entry plate and bearers',
+      welds: s.ramp.entry.pieces.reduce((sum, m) => sum + m.joints, 0),
+    },
     { ask: 'lugs', name: 'lugs and handles', welds: LUGS_AND_HANDLES },
   ].filter(group => group.welds > 0);
 };

@@ -1,4 +1,5 @@
 import { readingKey } from '../../build/fold.ts';
+import { FLAT_KINDS } from '../../ramp/mass.ts';
 import { DAMPEST_pct, DEW_LIMITS, dew, PAINT_MARGIN_C } from '../../reckon/coating/dew.ts';
 import { paint } from '../../reckon/coating/paint.ts';
 import { tubeSection } from '../../reckon/steel/section.ts';
@@ -31,18 +32,16 @@ const LOSS_pct = [5, 10] as const;
 
 const reading = (s: Situation, ask: string) => s.build.readings.get(readingKey(WEATHER, ask)) ?? null;
 
-const plates = new Set(['side plate', 'foot plate']);
-
-/** Outside of all the steel that is painted, m²: tube by its perimeter and mean length, plates both sides, the entry plate too. */
+/** Outside of all the steel that is painted, m²: tube by its perimeter and mean length, flats and plates on both sides. */
 export const paintArea = (s: Situation): number => {
-  const { standard, width } = s.ramp.design;
-  const steel = s.ramp.members.reduce((sum, m) => {
-    if (plates.has(m.kind)) return sum + 2 * m.tube.depth_mm * m.tube.width_mm;
-    const section = tubeSection({ shape: 'rect', ...m.tube, rule: standard === 'AISC' ? 'AISC' : 'EN10219' });
+  const rule = s.ramp.design.standard === 'AISC' ? 'AISC' : 'EN10219';
+  const outside = [...s.ramp.members, ...s.ramp.entry.pieces].reduce((sum, m) => {
+    if (FLAT_KINDS.has(m.kind)) return sum + 2 * m.long_mm * m.tube.width_mm;
+    const section = tubeSection({ shape: 'rect', ...m.tube, rule });
     const round = section.ok ? section.value.perimeter_mm : 2 * (m.tube.depth_mm + m.tube.width_mm);
     return sum + (round * (m.long_mm + m.short_mm)) / 2;
   }, 0);
-  return (steel + 2 * s.ramp.entry.length_mm * width) / 1e6;
+  return outside / 1e6;
 };
 
 const litres = (s: Situation, coat: keyof typeof COATS): Figure['value'] => {
