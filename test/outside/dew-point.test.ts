@@ -81,3 +81,39 @@ describe('worked cases of a paint maker', () => {
     expect(it.paint).toBe(true);
   });
 });
+
+// ASHRAE Handbook of Fundamentals, psychrometrics, saturation pressure over water from 0 to 200 °C (Hyland and Wexler, 1983), ln Pa
+// by K [memory]. The dew point is where it has fallen to the air's own vapour.
+describe('ASHRAE’s saturation pressure', () => {
+  const saturated = (t_C: number): number => {
+    const T = t_C + 273.15;
+    return Math.exp(
+      -5800.2206 / T +
+        1.3914993 -
+        0.048640239 * T +
+        4.1764768e-5 * T ** 2 -
+        1.4452093e-8 * T ** 3 +
+        6.5459673 * Math.log(T),
+    );
+  };
+  const byAshrae = (air: number, damp: number): number => {
+    const vapour = (damp / 100) * saturated(air);
+    let [low, high] = [0, air];
+    for (let k = 0; k < 60; k++) {
+      const middle = (low + high) / 2;
+      if (saturated(middle) < vapour) low = middle;
+      else high = middle;
+    }
+    return low;
+  };
+
+  test('boils at 100 °C under one atmosphere, so it is remembered rightly', () => {
+    expect(saturated(100) / 101_325).toBeCloseTo(1, 2);
+    expect(saturated(20) / 2339).toBeCloseTo(1, 3);
+  });
+
+  test.each([5, 10, 15, 20, 25, 30, 35])('at %d °C, from 75 to 95 %% within 0.05 °C', air => {
+    for (const damp of [75, 85, 95])
+      expect(Math.abs(dewAt(air, damp) - byAshrae(air, damp))).toBeLessThan(0.05);
+  });
+});

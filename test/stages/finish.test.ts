@@ -5,6 +5,7 @@ import { anchorNeed } from '../../src/stages/finish/anchors.ts';
 import {
   alongUnder,
   deckTopLength,
+  fromLipOver,
   layBoards,
   laySheets,
   screwSpots,
@@ -240,6 +241,36 @@ describe('deck', () => {
     expect(new Set(pieces.map(p => p.across)).size).toBe(2);
   });
 
+  test('every joint of a layer lies on a crossmember, that of the next layer on another', () => {
+    const s = situation();
+    const supports = s.ramp.members
+      .filter(m => m.kind === 'crossmember')
+      .map(m => fromLipOver(s, m.along_mm ?? 0));
+    const R = s.ramp.design.arc.radius_mm;
+    const pieces = laySheets(s, { width_mm: 1220, long_mm: 1000 }, 1200, 3);
+    const joints = (layer: number) => {
+      // A layer below the deck top is longer by its depth over the radius.
+      const shrink = R / (R + (2 - layer + 0.5) * 9);
+      let at = 0;
+      const mine = pieces.filter(p => p.layer === layer);
+      expect(mine.every(p => p.length_mm <= 1000 + 1e-6)).toBe(true);
+      return mine.slice(0, -1).map(p => {
+        at += p.length_mm;
+        return at * shrink;
+      });
+    };
+    const all = [...joints(1), ...joints(2)];
+    expect(all.length).toBeGreaterThanOrEqual(2);
+    for (const joint of all) expect(Math.min(...supports.map(at => Math.abs(at - joint)))).toBeLessThan(0.2);
+  });
+
+  test('what lies over a spot of the back wall is what that spot lies under', () => {
+    for (const straight of [0, 150]) {
+      const s = situation(set('straight', straight));
+      for (const at of [0, 60, 200, 700, 1200]) expect(fromLipOver(s, alongUnder(s, at))).toBeCloseTo(at, 6);
+    }
+  });
+
   test('a thin wall takes bolts instead of screws', () => {
     const thin = situation(set('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2 }));
     expect(step(finishSheet(thin), 'finish/deck')?.words).toBe('deck-bolts');
@@ -283,8 +314,51 @@ describe('drains', () => {
     expect(railDrainAt(null)).toBe(25);
   });
 
+  test('under a base rail past its foot plate, not through it', () => {
+    const s = situation();
+    const foot = s.ramp.members.find(m => m.kind === 'foot plate')?.long_mm ?? 0;
+    const base = step(finishSheet(s), 'finish/drains')?.items?.filter(i => i.name.includes('base')) ?? [];
+    expect(base.length).toBe(4);
+    for (const item of base) expect(item.value?.v).toBe(foot + 25);
+  });
+
   test('one in each curved rail, two in each base rail', () => {
     expect(step(finishSheet(situation()), 'finish/drains')?.items?.length).toBe(6);
+  });
+});
+
+describe('openings', () => {
+  const span = (...doings: Parameters<typeof situation>) => {
+    const s = situation(...doings);
+    const { value, second } =
+      step(finishSheet(s), 'finish/edges')?.items?.find(i => i.name === 'sides') ?? {};
+    return { s, from: value?.v ?? Number.NaN, to: second?.v ?? Number.NaN };
+  };
+  /** Clear height between base rail and curved rail so far along the ground. */
+  const clear = (s: ReturnType<typeof situation>, x: number) => {
+    const { shapes, plans, entry, design } = s.ramp;
+    const plan = plans.get('A');
+    const at = (along: number) => shapes.get('A')?.bottomAt(along) ?? { x: 0, y: 0 };
+    let [low, high] = [0, plan?.toLip_mm ?? 0];
+    for (let k = 0; k < 50; k++) {
+      const middle = (low + high) / 2;
+      if (at(middle).x - entry.length_mm < x) low = middle;
+      else high = middle;
+    }
+    return at(low).y - design.tube.depth_mm;
+  };
+
+  test('the sides are closed from where a finger goes in, to where a head comes out again', () => {
+    const { s, from, to } = span(set('shape', { height: 500, exit: 30 * DEG }), set('spacing', 2000));
+    expect(clear(s, from)).toBeCloseTo(8, 1);
+    if (s.ramp.members.some(m => m.kind === 'diagonal'))
+      expect(to).toBeCloseTo(s.ramp.lip.x_mm - s.ramp.entry.length_mm, 6);
+    else expect(clear(s, to)).toBeCloseTo(230, 1);
+  });
+
+  test('a ramp too low for a head is closed to its lip', () => {
+    const { s, to } = span(set('shape', { height: 250, exit: 20 * DEG }));
+    expect(to).toBeCloseTo(s.ramp.lip.x_mm - s.ramp.entry.length_mm, 6);
   });
 });
 

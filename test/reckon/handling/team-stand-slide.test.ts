@@ -90,6 +90,16 @@ describe('sliding a frame', () => {
     expect(at(best)).toBeLessThanOrEqual(at(best - 0.05));
   });
 
+  test('held back down a slope by what its weight pulls over the friction, nothing where it stays by itself', () => {
+    const friction = { low: 0.1, high: 0.3 };
+    for (const slope_rad of [rad(15), rad(-15)]) {
+      const { hold_N } = kept(slide({ mass_kg: 80, slope_rad, friction }));
+      expect(hold_N.high).toBeCloseTo(80 * 9.80665 * (Math.sin(rad(15)) - 0.1 * Math.cos(rad(15))), 9);
+      expect(hold_N.low).toBe(0);
+    }
+    expect(kept(slide({ mass_kg: 80, slope_rad: 0, friction })).hold_N).toEqual({ low: 0, high: 0 });
+  });
+
   test('downhill it may run away, and wants no pull', () => {
     const it = kept(slide({ mass_kg: 80, slope_rad: rad(-20), friction: FRICTION.snow }));
     expect(it.runs_away).toBe(true);
