@@ -3,7 +3,7 @@ import { cameOut } from './rail-findings/came-out.ts';
 import { railsDiffer } from './rail-findings/differ.ts';
 import { limitsOf } from './rail-findings/limits.ts';
 import { blockedBy, offLine } from './rail-findings/off-line.ts';
-import { type RailReading, railReading } from './rail-findings/reading.ts';
+import { offKey, type RailReading, railReading } from './rail-findings/reading.ts';
 import { sidewaysFinding } from './rail-findings/sideways.ts';
 import { wrongEdge } from './rail-findings/wrong-edge.ts';
 import type { Finding, HeavyAsk } from './sheet.ts';
@@ -30,8 +30,7 @@ const stageOfPair = (a: RailReading, b: RailReading): MeasuringStage => {
 
 /** A rail past its limit that nobody has decided on yet: until then its pair is not judged. */
 const isOpen = (s: Situation, r: RailReading): boolean =>
-  r.worst_mm > limitsOf(s).smooth &&
-  !s.build.chosen.some(c => c.finding === `rail-off@${r.rail}#${r.survey.id}`);
+  r.worst_mm > limitsOf(s).smooth && !s.build.chosen.some(c => c.finding === offKey(r));
 
 /**
  * What the surveys of the rails mean on this stage's page, with what can be done: a rail read to another edge, a rail off

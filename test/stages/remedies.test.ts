@@ -204,6 +204,44 @@ describe('a chosen remedy gives its steps', () => {
     expect(state).toBe('to do');
   });
 
+  test('a gauge across the slits that stations cannot tell apart tells the finding anew, with the slit it found', async () => {
+    // Read to 2 mm, a kink of 17 mrad could be at either of two slits.
+    const read: Surveyed = { errors: n => (n === 9 ? 0.017 : 0), read_to: 2 };
+    const before = named(railFindings(await answered(withSurvey(read)), 'tack').findings, 'rail-off@A');
+    const offered = offerOf(before, 'gauge-flats');
+    const slits = offered.plan.slits as number[];
+    expect(slits).toContain(9);
+    const told = await chosen(withSurvey(read), 'tack', 'rail-off@A', 'gauge-flats');
+    const [step] = stepsOf(told);
+    expect(step?.words).toBe('gauge');
+    expect(step?.asks?.map(a => a.ask)).toEqual(
+      ['first', 'second', 'third', 'fourth'].slice(0, slits.length),
+    );
+    const planned = (ask: number): number => {
+      const [low, high] = step?.asks?.[ask]?.expected ?? [0, 0];
+      return (low + high) / 2;
+    };
+    const reads: Told = slits.map((slit, k) => ({
+      kind: 'reading-logged',
+      step: step?.key ?? '',
+      ask: step?.asks?.[k]?.ask ?? '',
+      value: planned(k) + (slit === 9 ? 0.017 : 0),
+      typed: 'gauge',
+      basis: {},
+    }));
+    // One of two says nothing yet.
+    const half = named(
+      railFindings(await answered([...told, ...reads.slice(1)]), 'tack').findings,
+      'rail-off@A',
+    );
+    expect(half.key).toBe(before.key);
+    const after = named(railFindings(await answered([...told, ...reads]), 'tack').findings, 'rail-off@A');
+    expect(after.key).toBe(`${before.key}~gauge`);
+    expect(after.words).toBe('rail-slit-over');
+    expect(after.fills?.slit).toBe(9);
+    expect(after.offers.some(o => o.remedy === 'gauge-flats')).toBe(false);
+  });
+
   test('packer heights are written once the side frame stands, station by station', async () => {
     const told = await chosen(
       withSurvey({ phase: 'unclamped', errors: () => 0.002 }),
@@ -235,6 +273,7 @@ describe('a chosen remedy gives its steps', () => {
       'clamp-and-brace',
       'packers',
       'read-again',
+      'gauge-flats',
       'bow-retack',
     ])
       for (const plan of [
@@ -274,6 +313,8 @@ describe('words of the steps', () => {
       [BAD, 'tack', 'start-again'],
       [BAD, 'tack', 'read-again'],
       [{ errors: () => -0.003 }, 'tack', 'add-slit'],
+      [{ errors: n => (n === 9 ? 0.017 : 0), read_to: 2 }, 'tack', 'gauge-flats'],
+      [{ phase: 'cold', errors: n => (n === 9 ? 0.017 : 0), read_to: 2 }, 'weld', 'gauge-flats'],
       [{ typed: { 9: -30 } }, 'tack', 'read-again'],
       [{ phase: 'cold', errors: n => (n === 7 ? -0.02 : 0) }, 'weld', 're-cut'],
       [{ phase: 'cold', errors: () => -0.003 }, 'weld', 'add-slit'],

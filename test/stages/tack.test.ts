@@ -179,7 +179,38 @@ describe('the tacked rail', () => {
       'tack/survey@A',
       'tack/sideways@A',
       'tack/twist@A',
+      'tack/supports',
     ]);
+  });
+
+  test('four supports carry a hot rail, two do not: a board, more of them, or nearer the ends, each with what it leaves', () => {
+    const four = sheetOf([...tacked(begun()), reading('tack/supports', 'supports', 4)]);
+    expect(exact(four, 'hot-share')).toBeLessThan(30);
+    expect(four.findings.filter(f => f.words.startsWith('hot'))).toEqual([]);
+    const two = sheetOf([
+      ...tacked(begun()),
+      reading('tack/supports', 'supports', 2),
+      reading('tack/supports', 'first', 600),
+    ]);
+    const found = two.findings.find(f => f.words === 'hot-sag-opens');
+    expect(found?.severity).toBe('fix');
+    expect(found?.blocks).toContain('weld/sides-first@A');
+    expect(found?.offers.map(o => o.remedy).sort()).toEqual([
+      'hot-more',
+      'hot-move',
+      'hot-plank',
+      'leave-hot',
+    ]);
+    const after = (remedy: string) => found?.offers.find(o => o.remedy === remedy)?.after?.v ?? Number.NaN;
+    expect(after('hot-more')).toBeLessThan(30);
+    expect(after('hot-move')).toBeLessThan(after('leave-hot'));
+    expect(after('leave-hot')).toBeCloseTo(exact(two, 'hot-share'), 9);
+  });
+
+  test('one support under the middle folds it, and says so', () => {
+    const one = sheetOf([...tacked(begun()), reading('tack/supports', 'supports', 1)]);
+    expect(one.findings.find(f => f.words === 'hot-sag-opens')?.severity).toBe('fix');
+    expect(exact(one, 'hot-share')).toBeGreaterThan(100);
   });
 
   test('two degrees of twist is found, with tacking again predicted within the limit', () => {
@@ -236,6 +267,13 @@ describe('words', () => {
       ),
       begun(design('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2 }), design('clamps', 1)),
       begun(tick('tack/edges', { 'tack-lip@A': 500 })),
+      begun(
+        reading('tack/supports', 'supports', 2),
+        reading('tack/supports', 'first', 600),
+        choose('hot-plank', {}),
+        choose('hot-more', { count: 4, over_mm: 200, apart_mm: 600 }),
+        choose('hot-move', { count: 2, over_mm: 480, apart_mm: 1400 }),
+      ),
       [...begun(), reading('tack/look-third@A:1', 'bent', want + DEG)],
       [...begun(), reading('tack/look-third@A:1', 'bent', want - DEG)],
       [
@@ -253,7 +291,7 @@ describe('words', () => {
       const s = situationFor(doings);
       const figures = viewOf(entriesOf(doings), s.now).sheets.flatMap(x => x.figures);
       const sheet = tackSheet(s);
-      const own = { ...sheet, findings: sheet.findings.filter(f => /^(third|twist)/.test(f.words)) };
+      const own = { ...sheet, findings: sheet.findings.filter(f => /^(third|twist|hot)/.test(f.words)) };
       expect(wordGaps(own, STEPS, figures)).toEqual([]);
     }
   });

@@ -104,9 +104,30 @@ function weighAll(model: SurveyModel): Guess[] {
   const weighed = [...placeless(model), ...placed(model, looked, missed_rad)].flatMap(
     h => weigh(model, h, looked.spreadings) ?? [],
   );
-  weighed.sort((a, b) => b.log - a.log);
-  const all = weighed.reduce((sum, w) => logAdd(sum, w.log), Number.NEGATIVE_INFINITY);
-  return weighed.map(w => ({ weighed: w, chance: Math.exp(w.log - all) }));
+  const gauged = withGauge(model.survey, weighed);
+  gauged.sort((a, b) => b.log - a.log);
+  const all = gauged.reduce((sum, w) => logAdd(sum, w.log), Number.NEGATIVE_INFINITY);
+  return gauged.map(w => ({ weighed: w, chance: Math.exp(w.log - all) }));
+}
+
+/** One bend read as two flats by a gauge of 0.1°, sd, rad [derived: √2 × 0.1°]. */
+const GAUGE_SD = (Math.SQRT2 * 0.1 * Math.PI) / 180;
+
+/**
+ * What a gauge read of single slits, weighed in: it sees one slit at a time, which offsets never do. A guess says what the slit
+ * should read, give or take how well it knows its odd slit and how much slits scatter.
+ */
+function withGauge(survey: RailSurvey, weighed: readonly Weighed[]): Weighed[] {
+  const reads = (survey.gauge ?? []).filter(g => g.slit >= 1 && g.slit <= survey.plan.slits_mm.length);
+  if (reads.length === 0) return [...weighed];
+  return weighed.map(w => {
+    const log = reads.reduce((sum, { slit, turn_rad }) => {
+      const known = w.odd.find(o => o.at === slit - 1)?.sd_rad ?? 0;
+      const sd = Math.hypot(GAUGE_SD, w.spreading.spread.scatter_rad, known);
+      return sum - 0.5 * ((turn_rad - w.errors_rad[slit - 1]!) / sd) ** 2 - Math.log(sd);
+    }, w.log);
+    return { ...w, log };
+  });
 }
 
 const oddSlits = (w: Weighed): OddSlit[] =>

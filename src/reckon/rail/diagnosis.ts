@@ -28,6 +28,8 @@ export type RailSurvey = Readonly<{
   depth_mm?: number;
   deck_mm?: number;
   wall_mm?: number;
+  /** What an angle gauge laid on the flats beside single slits says: closed more (+) than planned, rad; slits from 1. */
+  gauge?: readonly Readonly<{ slit: number; turn_rad: number }>[];
   /** Where the rail lay on its supports, along the line, mm. */
   supports_mm?: readonly number[];
 }>;

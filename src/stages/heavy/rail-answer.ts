@@ -16,6 +16,8 @@ export type RailQuestion = Readonly<{
   depth_mm: number;
   deck_mm: number;
   wall_mm: number;
+  /** What an angle gauge said of single slits, from 1: closed more (+) than planned, rad. */
+  gauge: readonly SlitTurn[];
   /** Worst that a remedy aims to leave, mm. */
   aim_mm: number;
   /** How far a slit may be opened and closed, rad, and slits that stay as they are, from 1. Null: none may be cut. */
@@ -65,6 +67,7 @@ const surveyOf = (q: RailQuestion): RailSurvey => ({
   depth_mm: q.depth_mm,
   deck_mm: q.deck_mm,
   wall_mm: q.wall_mm,
+  gauge: q.gauge,
 });
 
 /** Worst at the stations after slits were turned, the rail laid at its best. Station `without` (from 1) is left out. */
@@ -73,6 +76,7 @@ const worstAfter = (
   d: Diagnosis,
   turns: readonly SlitTurn[],
   without: number | null = null,
+  dent: (station_mm: number) => number = () => 0,
 ): number => {
   const { plan, stations_mm, offsets_mm } = survey;
   const turned = d.errors_rad.map(
@@ -82,7 +86,7 @@ const worstAfter = (
   const then = turns.length === 0 ? now : offsetsAt(plan, turned, d.rigid, stations_mm);
   const rows = stations_mm.map((s, j) => ({
     s,
-    left: (offsets_mm[j] ?? 0) - d.edge_mm + (then[j] ?? 0) - (now[j] ?? 0) - flatSag(plan, s),
+    left: (offsets_mm[j] ?? 0) - d.edge_mm + (then[j] ?? 0) - (now[j] ?? 0) - flatSag(plan, s) - dent(s),
   }));
   const kept = rows.filter((_, j) => j + 1 !== without);
   return fitRigid(
@@ -103,12 +107,14 @@ const missedSlit = (survey: RailSurvey, d: Diagnosis): RailAnswer['missed'] => {
 
 /**
  * New slits midway between two others for a rail that bends too little: as few as do, evenly spread, each closing alike.
- * A turn half way between two slits acts on the rest of the rail as half of it in each [derived].
+ * A turn half way between two slits acts on the rest of the rail as half of it in each; on the flat itself its corner stands
+ * outside by half the turn times what is left of the way to the nearer slit [derived].
  */
 const freshSlits = (q: RailQuestion, survey: RailSurvey, d: Diagnosis): RailAnswer['fresh'] => {
   const { slits_mm } = survey.plan;
   const short = -d.even_rad * slits_mm.length;
-  if (q.fresh === null || q.fresh.most_rad <= 0 || d.cause !== 'under-curl' || short <= 0) return null;
+  if (q.fresh === null || q.fresh.most_rad <= 0 || !d.cause.startsWith('under-curl') || short <= 0)
+    return null;
   const room = q.fresh.behind.filter(slit => slit >= 1 && slit < slits_mm.length);
   let best: RailAnswer['fresh'] = null;
   for (let m = Math.ceil(short / q.fresh.most_rad); m <= Math.min(MOST_FRESH, room.length); m++) {
@@ -122,7 +128,12 @@ const freshSlits = (q: RailQuestion, survey: RailSurvey, d: Diagnosis): RailAnsw
       { slit: s.slit, turn_rad: turn_rad / 2 },
       { slit: s.slit + 1, turn_rad: turn_rad / 2 },
     ]);
-    const after_mm = worstAfter(survey, d, halves);
+    const dent = (station_mm: number): number =>
+      slits.reduce((sum, { slit, at_mm }) => {
+        const room = ((slits_mm[slit] ?? at_mm) - (slits_mm[slit - 1] ?? at_mm)) / 2;
+        return sum + (turn_rad / 2) * Math.max(0, room - Math.abs(station_mm - at_mm));
+      }, 0);
+    const after_mm = worstAfter(survey, d, halves, null, dent);
     if (best === null || after_mm < best.after_mm) best = { slits, after_mm };
     if (after_mm <= q.aim_mm) break;
   }

@@ -9,7 +9,7 @@ import type { Finding, HeavyAsk, Stage } from '../sheet.ts';
 import { askKey, type Situation } from '../situation.ts';
 import { type CauseWords, causeWords } from './cause-words.ts';
 import { limitsOf, STEP, WATCH } from './limits.ts';
-import { farthest, type RailReading } from './reading.ts';
+import { farthest, offKey, type RailReading } from './reading.ts';
 import { wrongEdge } from './wrong-edge.ts';
 
 export type Said = Readonly<{ findings: readonly Finding[]; asked: readonly HeavyAsk[] }>;
@@ -42,7 +42,7 @@ const findingOf = (c: RailCase, words: CauseWords, ways: Ways, stage: Stage, pen
   const fix = c.best_mm > c.limit_mm || r.worst_mm > c.limit_mm;
   const at = farthest(r.fit.left_mm);
   return {
-    key: `rail-off@${r.rail}#${r.survey.id}`,
+    key: offKey(r),
     stage,
     severity: fix ? 'fix' : 'watch',
     words: words.words,

@@ -9,6 +9,7 @@ import { arcLength, type RailPlan as Line } from '../../reckon/rail/rail-plan.ts
 import { fitRigid, type RigidColumns, type RigidFit, rigidColumns } from '../../reckon/rail/rigid.ts';
 import { alongLine } from '../jig.ts';
 import type { Situation } from '../situation.ts';
+import { type GaugeRead, gaugeReads } from './gauge.ts';
 import { outstanding } from './welded-slits.ts';
 
 /** One rail by its counting survey, as numbers: how it lies, and how it would lie at its best. */
@@ -36,12 +37,18 @@ export type RailReading = Readonly<{
   worst_mm: number;
   /** Greatest change from one flat to the next, laid at its best. */
   step_mm: number;
+  /** What an angle gauge said of single slits since; empty while none was laid. */
+  gauge: readonly GaugeRead[];
   /** The size of an edge that all readings are off by; null where they are not. */
   otherEdge_mm: number | null;
 }>;
 
 export const largest = (values: readonly number[]): number =>
   values.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
+
+/** The finding of a rail off its line, by its survey; told anew once a gauge was laid. */
+export const offKey = (r: RailReading): string =>
+  `rail-off@${r.rail}#${r.survey.id}${r.gauge.length > 0 ? '~gauge' : ''}`;
 
 /** Index of the value farthest from zero. */
 export const farthest = (values: readonly number[]): number =>
@@ -156,6 +163,7 @@ export const railReading = (
     fit,
     worst_mm: largest(lies_mm),
     step_mm: steepest(stations_mm, fit.left_mm, plan.pitch_mm),
+    gauge: gaugeReads(s, survey, line),
     otherEdge_mm: looksLikeOtherEdge(offsets_mm, tube.depth_mm, deck_mm),
   };
 };

@@ -4,6 +4,7 @@ import { sortOffers } from '../sort-offers.ts';
 import { offerAddSlit } from './add-slit.ts';
 import { type Clamping, offerClampAndBrace } from './clamp-and-brace.ts';
 import { offerCloseSlit } from './close-slit.ts';
+import { offerGauge } from './gauge-flats.ts';
 import { offerLeave } from './leave.ts';
 import { type Matching, offerMatchRail } from './match-rail.ts';
 import { offerPackers } from './packers.ts';
@@ -25,6 +26,7 @@ export const railOffers = (c: RailCase, ways: Ways): readonly Offer[] => {
   const doubted = c.answer?.measure_again === true;
   const always = [
     ...offerReadAgain(c),
+    ...offerGauge(c),
     ...offerPackers(c),
     ...offerLeave(c),
     ...(doubted ? offerCheck(c, around(c)) : offerReLay(c)),

@@ -3,6 +3,7 @@ import type { Stage, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { addSlitSteps } from './add-slit.ts';
 import { clampSteps } from './clamp-and-brace.ts';
+import { gaugeSteps } from './gauge-flats.ts';
 import { packerSteps } from './packers.ts';
 import { slitSteps } from './re-cut.ts';
 import { reLaySteps } from './re-lay.ts';
@@ -24,6 +25,7 @@ const INJECTED: Readonly<Record<string, Injecting>> = {
   're-roll': reRollSteps,
   'clamp-and-brace': clampSteps,
   packers: packerSteps,
+  'gauge-flats': gaugeSteps,
   'read-again': readAgainSteps,
   'check-three': readAgainSteps,
   'bow-other-side': bowSteps,
@@ -34,6 +36,7 @@ const INJECTED: Readonly<Record<string, Injecting>> = {
 export const STEPS = {
   tack: [
     're-lay',
+    'gauge',
     're-cut',
     'add-slit-saw',
     'add-slit-close',
@@ -48,6 +51,7 @@ export const STEPS = {
   ],
   weld: [
     're-lay',
+    'gauge',
     're-cut-saw',
     're-cut',
     're-cut-weld',

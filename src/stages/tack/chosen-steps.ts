@@ -9,8 +9,30 @@ const numbers = (v: unknown): readonly number[] =>
   Array.isArray(v) ? v.filter((n): n is number => typeof n === 'number') : [];
 const number = (v: unknown): number => (typeof v === 'number' ? v : 0);
 
+/** Remedies that set the supports under all rails. */
+const SUPPORTED = new Set(['hot-plank', 'hot-more', 'hot-move']);
+
+const length = (v: number) => ({ v, as: 'length' }) as const;
+
+/** What was chosen about the supports, once for all rails. */
+const supportStep = (s: Situation, chosen: Chosen): StepDraft => ({
+  key: `tack/${chosen.remedy}@${chosen.entry}`,
+  stage: 'tack',
+  words: chosen.remedy,
+  fills: {
+    count: number(chosen.plan.count),
+    over: length(number(chosen.plan.over_mm)),
+    apart: length(number(chosen.plan.apart_mm)),
+  },
+  turn: railTurn(s.ramp.design, 0, { after: 'survey', at: 14 }) + 1,
+  needs: [],
+  uses: [],
+  minutes: [5, 20],
+});
+
 /** Steps that a chosen remedy of this page asks for, with the numbers it was chosen with. */
 const stepOf = (s: Situation, chosen: Chosen): StepDraft | null => {
+  if (SUPPORTED.has(chosen.remedy)) return supportStep(s, chosen);
   const rail = typeof chosen.plan.rail === 'string' ? chosen.plan.rail : '';
   const index = s.ramp.rails.indexOf(rail);
   if (index < 0) return null;

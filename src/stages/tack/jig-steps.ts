@@ -1,6 +1,7 @@
 import type { RailName } from '../../ramp/design.ts';
 import type { RailPlan } from '../../ramp/rail-plan.ts';
 import { tackLineOffset } from '../../ramp/rail-shape.ts';
+import { backWallMoment } from '../../reckon/rail/own-weight.ts';
 import {
   blockPairs,
   clampsWanted,
@@ -13,6 +14,7 @@ import {
 import { railTurn, TURN } from '../order.ts';
 import type { Fills, Item, LineName, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { YIELD_MPa } from './limits.ts';
 
 /** Points along the base line, mm apart: whole marks of the tape in hand. */
 const POINT_STEP = { metric: 300, us: 304.8 } as const;
@@ -26,6 +28,27 @@ const WOOD_CLEAR = 300;
 const SHEET = 18;
 
 const length = (v: number) => ({ v, as: 'length' }) as const;
+
+/** What a welded rail forced to its line pushes back with at a clamp, and what a 5 × 50 screw holds in 18 mm ply, N (common practice). */
+const FORCED_N = 1000;
+const SCREW_N = 400;
+
+/** What a slit being closed pushes a block with, N: the back wall folds (f_y B t²/4) over the arm to the next pair (derived). */
+const closingForce = (s: Situation, plan: RailPlan, pairs: readonly { along_mm: number }[]): number => {
+  const tube = { ...s.ramp.design.tube, ...s.measured.tubes.get(plan.rail) };
+  const arm = pairs.reduce(
+    (least, p, k) => (k === 0 ? least : Math.min(least, p.along_mm - (pairs[k - 1]?.along_mm ?? 0))),
+    Number.POSITIVE_INFINITY,
+  );
+  const moment = backWallMoment({
+    width_mm: tube.width_mm,
+    depth_mm: tube.depth_mm,
+    wall_mm: tube.wall_mm,
+    yield_MPa: YIELD_MPa,
+    mass_kg_m: 0,
+  });
+  return Number.isFinite(arm) && arm > 0 ? moment / arm : 0;
+};
 
 /** How far the tack line lies outside the finished line at the lip mark, mm: the bend that the welds will pull in. */
 export const tackLip = (plan: RailPlan): number => -tackLineOffset(plan, plan.toLip_mm);
@@ -168,8 +191,9 @@ export const jigSteps = (s: Situation): readonly StepDraft[] => {
       wanted: clampsWanted(plan),
       shim: length(SHIM),
       'wood-clear': length(WOOD_CLEAR),
-      force: { v: 1000, as: 'force' },
-      held: { v: 400, as: 'force' },
+      force: { v: FORCED_N, as: 'force' },
+      held: { v: SCREW_N, as: 'force' },
+      closing: { v: closingForce(s, plan, pairs), as: 'force' },
     },
     turn: TURN.testWeld + 80,
     needs: ['tack/edges'],

@@ -19,3 +19,6 @@ export const tackLengths = (
   wall_mm < 2.5
     ? { low: 4, high: 6, grownLow: 5, grownHigh: 6 }
     : { low: 6, high: 8, grownLow: 8, grownHigh: 10 };
+
+/** Yield of structural tube of the plainest grade, MPa (S235, EN 10219-1 table A.3 [memory]). */
+export const YIELD_MPa = 235;

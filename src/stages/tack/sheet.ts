@@ -4,6 +4,7 @@ import { remedySteps } from '../remedies/steps.ts';
 import type { StageSheet } from '../situation.ts';
 import { chosenSteps } from './chosen-steps.ts';
 import { tackFigures } from './figures.ts';
+import { hotFigures, hotFindings, hotSteps } from './hot-supports.ts';
 import { jigSteps, ownLineSteps } from './jig-steps.ts';
 import { surveySteps } from './survey-steps.ts';
 import { thirdFindings } from './third-findings.ts';
@@ -33,7 +34,11 @@ export const STEPS = [
   'survey-rolled',
   'sideways',
   'twist',
+  'supports',
   'carry',
+  'hot-plank',
+  'hot-more',
+  'hot-move',
   'third-open',
   'third-close',
   'twist-tack-again',
@@ -47,7 +52,7 @@ export const tackSheet: StageSheet = s => {
   const rails = railFindings(s, 'tack');
   return {
     stage: 'tack',
-    figures: tackFigures(s),
+    figures: [...tackFigures(s), ...hotFigures(s)],
     steps: [
       ...jigSteps(s),
       ...s.ramp.rails.flatMap((rail, i) => [
@@ -55,10 +60,11 @@ export const tackSheet: StageSheet = s => {
         ...thirdSteps(s, rail, i),
         ...surveySteps(s, rail, i),
       ]),
+      ...hotSteps(s),
       ...chosenSteps(s),
       ...remedySteps(s, 'tack'),
     ],
-    findings: [...thirdFindings(s), ...twistFindings(s), ...rails.findings],
+    findings: [...thirdFindings(s), ...twistFindings(s), ...hotFindings(s), ...rails.findings],
     asked: rails.asked,
     scene: jigScene(s, s.ramp.rails[0] ?? 'A', {
       railOn: s.ramp.design.route === 'rolled' ? 'finished line' : 'tack line',

@@ -5,6 +5,7 @@ import { railTurn } from '../order.ts';
 import type { Fills, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { flatStations } from '../slit-errors.ts';
+import { SUPPORTS } from './hot-supports.ts';
 import { SIDEWAYS_LIMIT, SMOOTH_LIMIT, TWIST_LIMIT } from './limits.ts';
 import { KEYS, lastThird } from './thirds.ts';
 
@@ -115,7 +116,7 @@ export const surveySteps = (s: Situation, rail: RailName, index: number): readon
       key: `tack/carry@${rail}`,
       words: 'carry',
       turn: turn(4),
-      needs: [`tack/survey@${rail}`, `tack/sideways@${rail}`, `tack/twist@${rail}`],
+      needs: [`tack/survey@${rail}`, `tack/sideways@${rail}`, `tack/twist@${rail}`, SUPPORTS],
       uses: [`overhang@${rail}`],
       cautions: ['tack-lift'],
       minutes: [10, 20],

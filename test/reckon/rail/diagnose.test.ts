@@ -197,6 +197,39 @@ describe('a rail of 25 slits on 3 m', () => {
     expect(detailOf(found)).toMatch(/^Station 22 reads 45\.0, its neighbours \d\.\d: read it again\.$/);
   });
 
+  test('a gauge laid on the slits in question finds the right one where thirteen coarse stations cannot', {
+    timeout: LONG,
+  }, () => {
+    let asked = 0;
+    let before = 0;
+    let after = 0;
+    for (let seed = 1; seed <= 30; seed++) {
+      const dice = chance(seed);
+      const slit = 4 + (seed % 19);
+      const errors = Array.from(
+        { length: 25 },
+        (_, i) => 0.0005 * dice.normal() + (i === slit - 1 ? (seed % 2 ? 0.011 : -0.011) : 0),
+      );
+      const stations_mm = Array.from({ length: 13 }, (_, j) => (j * 3000 * Math.PI) / 4 / 12);
+      const rail = { radius: 3000, bend: Math.PI / 4, count: 25, errors, laid: { x: 0, y: 0, turn: 0 } };
+      const survey = {
+        ...ref(() => 0),
+        stations_mm,
+        offsets_mm: readOffsets(trueOffsets(rail, stations_mm), 0.5, 0.5, dice),
+      };
+      const found = diagnose(survey);
+      const slits = found.notes.flatMap(n => (n.is === 'which-slit' ? n.slits : []));
+      if (slits.length === 0) continue;
+      asked++;
+      const gauge = slits.map(s => ({ slit: s, turn_rad: errors[s - 1]! + 0.0025 * dice.normal() }));
+      if (found.odd_slits[0]?.slit === slit) before++;
+      if (diagnose({ ...survey, gauge }).odd_slits[0]?.slit === slit) after++;
+    }
+    expect(asked).toBeGreaterThan(10);
+    expect(before / asked).toBeLessThan(0.6);
+    expect(after / asked).toBeGreaterThan(0.8);
+  });
+
   test('a reading out by a hair hides no cause that the others show: it is named, and that one is read again', () => {
     const survey = ref(() => -0.0035);
     const found = diagnose({ ...survey, offsets_mm: survey.offsets_mm.with(9, survey.offsets_mm[9]! - 2.5) });
