@@ -236,6 +236,15 @@ describe('the coach does not go on until it is measured again or left with a rea
     });
   });
 
+  test('keeping children off the ramp waits for nothing', () => {
+    const decked = [tick('finish/deck'), ...[1, 2, 3, 4].map(k => read('finish/anchors', `pull${k}`, 1500))];
+    const waits = new Bench(decked, 40).view.steps.filter(s =>
+      s.waitsFor.some(k => k.includes('pause-deck')),
+    );
+    expect(waits.map(s => s.key)).toContain('finish/first-use');
+    expect(waits.map(s => s.key)).not.toContain('finish/keep-safe');
+  });
+
   test('reading the three as before settles it; nothing more is said and nothing is shown as no longer asked', () => {
     const bench = new Bench(left, 9);
     three(bench, key(bench), ['0 mm', '1 mm', '0 mm']).does({

@@ -18,9 +18,12 @@ const aboutRail = (step: StepDraft, rail: string): boolean =>
   step.key.endsWith(`@${rail}`) ||
   step.key.includes(`@${rail}:`);
 
+/** Keeping children off a ramp waits for nothing. */
+const AT_ONCE = 'finish/keep-safe';
+
 /** Whether a step waits until a check is settled. Nothing of plan waits, nor the reading of any page. */
 export const waitsFor = (step: StepDraft, check: Check): boolean => {
-  if (step.stage === 'plan') return false;
+  if (step.stage === 'plan' || step.key === AT_ONCE) return false;
   switch (check.holds) {
     case 'rail':
       return (
