@@ -268,7 +268,14 @@ describe('words of the plan', () => {
       'door',
       'deck',
       'first',
+      'ground',
+      'straight',
+      'spacing',
+      'diagonals',
+      'rails',
     ]);
+    // What the ground may be is asked with the grounds that are reckoned with.
+    expect(Object.keys(WORDS.questions.ground?.choices ?? {})).toEqual(DESIGN_VALUES.ground.options);
     expect(Object.keys(WORDS.questions.cutter?.choices ?? {})).toEqual(
       DESIGN_VALUES.cutter.shape.kind.options,
     );

@@ -1,4 +1,4 @@
-import { BEARER_SPACING, ENTRY_PLATE } from '../../ramp/deck.ts';
+import { entryPlate as plateOf } from '../../ramp/deck.ts';
 import type { Ramp } from '../../ramp/ramp.ts';
 import { boardCheck, deckWheel } from '../../reckon/strength/deck-board.ts';
 import { plyGrade, sheetCheck } from '../../reckon/strength/deck-sheet.ts';
@@ -84,13 +84,7 @@ export const plateUse = (
 ): Readonly<{ largest_mm: number; holds: boolean; thick_mm: number }> | null => {
   const loads = loadsOf(s);
   if (loads === null || s.ramp.entry.bearers.length === 0) return null;
-  const checked = entryPlate(
-    ENTRY_PLATE,
-    BEARER_SPACING,
-    loads.wheel_N,
-    gradeOf(s.ramp.design.standard).yield_MPa,
-  );
-  return checked.ok
-    ? { largest_mm: checked.value.largest_mm, holds: checked.value.holds, thick_mm: ENTRY_PLATE }
-    : null;
+  const { thick_mm, spacing_mm } = plateOf(s.ramp.design.system);
+  const checked = entryPlate(thick_mm, spacing_mm, loads.wheel_N, gradeOf(s.ramp.design.standard).yield_MPa);
+  return checked.ok ? { largest_mm: checked.value.largest_mm, holds: checked.value.holds, thick_mm } : null;
 };
