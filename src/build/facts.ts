@@ -98,9 +98,10 @@ export const measuredOf = (b: Build, planned: { tube: Tube; deck_mm: number }): 
   for (const rail of names) {
     const step = READINGS.tube(rail);
     const depth = value(b, step, 'depth');
+    const width = value(b, step, 'width');
     const wall = value(b, step, 'wall');
-    if (depth !== null || wall !== null)
-      tubes.set(rail, { ...some('depth_mm', depth), ...some('wall_mm', wall) });
+    if (depth !== null || width !== null || wall !== null)
+      tubes.set(rail, { ...some('depth_mm', depth), ...some('width_mm', width), ...some('wall_mm', wall) });
     const curve = curveFrom(b, rail, depth ?? planned.tube.depth_mm, planned.deck_mm);
     if (curve !== null) curves.set(rail, curve);
   }

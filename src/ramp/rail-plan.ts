@@ -1,5 +1,5 @@
 import { faceOffset, type RampCurve, railStart } from './curve.ts';
-import type { RailName } from './design.ts';
+import type { RailName, Tube } from './design.ts';
 import type { MarkedThird, Measured, Pull } from './measured.ts';
 import { type Design, deckThickness } from './settle.ts';
 
@@ -22,6 +22,8 @@ export type SlitSpot = Readonly<{
 /** One curved rail: where it begins, how far it bends, its slits, the lines it is tacked and finished to. */
 export type RailPlan = Readonly<{
   rail: RailName;
+  /** Its own tube: as the caliper found it, as planned where it was not read. */
+  tube: Tube;
   start_rad: number;
   turn_rad: number;
   /** Back-wall length over the bend, mm. */
@@ -81,7 +83,8 @@ const thirdSizes = (count: number, parts: number): number[] => {
  * read so far. The pull of the welds is taken off every closing, so that the rail comes true as it cools.
  */
 export const planRail = (d: Design, rail: RailName, m: Measured, pull: Pull): RailPlan => {
-  const c = curveOf({ ...d, tube: { ...d.tube, ...m.tubes.get(rail) } });
+  const tube = { ...d.tube, ...m.tubes.get(rail) };
+  const c = curveOf({ ...d, tube });
   const start_rad = railStart(c);
   const turn_rad = c.exit_rad - start_rad;
   const hingeRadius = c.radius_mm + faceOffset(c, 'hinge line');
@@ -90,6 +93,7 @@ export const planRail = (d: Design, rail: RailName, m: Measured, pull: Pull): Ra
   const finished = { radius_mm: c.radius_mm + faceOffset(c, 'rail bottom face'), turn_rad };
   const base = {
     rail,
+    tube,
     start_rad,
     turn_rad,
     bend_mm,

@@ -71,7 +71,8 @@ const shaped = (
   offsetAt: (s: number) => number,
   tiltAt: (s: number) => number,
 ): RailShape => {
-  const c = curveOf(d);
+  // Its own tube: a deeper rail under the same deck lies lower.
+  const c = curveOf({ ...d, tube: plan.tube });
   const o = faceOffset(c, 'rail bottom face');
   const hinge = c.radius_mm + faceOffset(c, 'hinge line');
   const stretch = (c.radius_mm + o) / hinge;

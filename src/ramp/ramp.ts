@@ -12,6 +12,7 @@ import { railsOf } from './rail-count.ts';
 import { curveOf, planRail, type RailPlan } from './rail-plan.ts';
 import { measuredShape, nominalShape, type RailShape } from './rail-shape.ts';
 import { type Design, deckThickness, settle } from './settle.ts';
+import { tubeInHand } from './tube-in-hand.ts';
 import { believedPull } from './weld-pull.ts';
 
 /** The outside of the finished frame, mm. */
@@ -60,20 +61,9 @@ export const rampOf = (
   m: Measured,
   pull?: Pull,
 ): { ok: true; value: Ramp } | { ok: false; fault: Fault } => {
-  const tubes = [...m.tubes.values()];
-  // The lines of the frame are drawn for the average of the tubes in hand; each rail's own slits use its own tube.
-  const mean = (
-    pick: (t: { depth_mm?: number; wall_mm?: number; width_mm?: number }) => number | undefined,
-  ) => {
-    const known = tubes.map(pick).filter(v => v !== undefined);
-    return known.length === 0 ? undefined : known.reduce((a, b) => a + b, 0) / known.length;
-  };
-  const depth_mm = mean(t => t.depth_mm);
-  const wall_mm = mean(t => t.wall_mm);
-  const settled = settle(name, system, answered, {
-    ...(depth_mm === undefined ? {} : { depth_mm }),
-    ...(wall_mm === undefined ? {} : { wall_mm }),
-  });
+  const planned = settle(name, system, answered);
+  if (!planned.ok) return planned;
+  const settled = settle(name, system, answered, tubeInHand(planned.value, m));
   if (!settled.ok) return settled;
   const d = settled.value;
   const rails = railsOf(d).slice(0, 12);

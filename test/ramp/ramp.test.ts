@@ -128,6 +128,45 @@ describe('upright cut lengths against a worked table (R_b 3058, b 30; derived)',
   });
 });
 
+describe('a caliper reading changes its own rail, and the frame only where it hangs on it', () => {
+  const drawn = made();
+  const read = (tubes: Measured['tubes']): Ramp => made({}, { ...NOTHING_MEASURED, tubes });
+  const one = read(new Map([['A', { depth_mm: 40.6, width_mm: 40.4, wall_mm: 2.9 }]]));
+
+  test('one of two rails: its slits and where it begins; the other rail, the entry and the base rails stay', () => {
+    expect(one.plans.get('A')!.start_rad).not.toBe(drawn.plans.get('A')!.start_rad);
+    expect(one.plans.get('A')!.slits[0]!.close_rad).not.toBe(drawn.plans.get('A')!.slits[0]!.close_rad);
+    expect(one.plans.get('B')).toEqual({ ...drawn.plans.get('B')!, tube: one.plans.get('B')!.tube });
+    expect(one.entry.length_mm).toBe(drawn.entry.length_mm);
+    expect(member(one, 'base rail@B').long_mm).toBe(member(drawn, 'base rail@B').long_mm);
+    expect(member(one, 'lip upright@B').long_mm).toBe(member(drawn, 'lip upright@B').long_mm);
+    expect(one.envelope).toEqual(drawn.envelope);
+  });
+
+  test('a deeper rail lies lower under the same deck: its uprights are shorter by as much', () => {
+    const shorter = member(drawn, 'lip upright@A').long_mm - member(one, 'lip upright@A').long_mm;
+    expect(shorter).toBeCloseTo(0.6 * Math.cos(30 * DEG), 0);
+    expect(shorter).toBeGreaterThan(0.3);
+  });
+
+  test('a wider rail leaves less between the rails, by just its own width', () => {
+    expect(clearWidth(drawn.design) - clearWidth(one.design)).toBeCloseTo(0.4, 9);
+    expect(member(one, 'crossmember@A-B:lip').long_mm).toBeCloseTo(1119.6, 9);
+  });
+
+  test('once every rail was read the frame follows their mean', () => {
+    const both = read(
+      new Map([
+        ['A', { depth_mm: 40.6, wall_mm: 2.9 }],
+        ['B', { depth_mm: 40.2, wall_mm: 3.1 }],
+      ]),
+    );
+    expect(both.design.tube.depth_mm).toBeCloseTo(40.4, 9);
+    expect(both.design.tube.wall_mm).toBeCloseTo(3, 9);
+    expect(both.entry.length_mm).toBeGreaterThan(drawn.entry.length_mm);
+  });
+});
+
 describe('what was measured changes the ramp', () => {
   test('a wider kerf learned on the test piece makes fewer slits, a narrower one more', () => {
     const count = (kerf_mm: number): number =>

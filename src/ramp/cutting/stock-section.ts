@@ -6,6 +6,7 @@ import { entryArc } from '../entry.ts';
 import { STEEL_DENSITY, tubeMassPerMetre } from '../mass.ts';
 import { type Member, sectionName } from '../member.ts';
 import { type Design, settle } from '../settle.ts';
+import { tubeAsPlanned } from '../tube-in-hand.ts';
 
 export type StockKind = 'tube' | 'flat' | 'plate' | 'board' | 'sheet';
 
@@ -92,9 +93,6 @@ const asBoughtFor = (d: Design): Design => {
   return planned.ok ? planned.value : d;
 };
 
-/** The rail's tube as it was planned and bought. */
-export const tubeAsSold = (d: Design): Tube => asBoughtFor(d).tube;
-
 const RAILS: ReadonlySet<Member['kind']> = new Set(['curved rail', 'base rail']);
 
 const INCH = 25.4;
@@ -109,9 +107,9 @@ const usFlat = (width_mm: number, thick_mm: number): StockSection => {
 /** What a member is cut from: tube by the sizes it was sold in, plates from flat bar of their width. */
 export const sectionOf = (d: Design, m: Member): StockSection => {
   const flat = d.system === 'us' ? usFlat : flatStock;
-  if (m.kind === 'side plate') return flat(m.tube.width_mm, tubeAsSold(d).wall_mm);
+  if (m.kind === 'side plate') return flat(m.tube.width_mm, tubeAsPlanned(d).wall_mm);
   if (m.kind === 'entry plate')
     return plateStock(Math.ceil(entryArc(asBoughtFor(d))), m.tube.wall_mm, m.long_mm);
   if (m.kind === 'foot plate' || m.kind === 'bearer') return flat(m.tube.width_mm, m.tube.wall_mm);
-  return tubeStock(RAILS.has(m.kind) ? tubeAsSold(d) : m.tube, ruleOf(d));
+  return tubeStock(RAILS.has(m.kind) ? tubeAsPlanned(d) : m.tube, ruleOf(d));
 };
