@@ -61,19 +61,44 @@ const balance = (s: Situation, members: readonly Member[]): Balance => {
   };
 };
 
+type Kept = { frame?: Balance; carried?: Balance; sides: Map<RailName, Balance> };
+const kept = new WeakMap<Situation, Kept>();
+
+/** Several steps ask for the same balances of the same moment. */
+const keptOf = (s: Situation): Kept => {
+  const before = kept.get(s);
+  if (before !== undefined) return before;
+  const fresh: Kept = { sides: new Map() };
+  kept.set(s, fresh);
+  return fresh;
+};
+
 /** Mass and centre of mass of one side frame: rail, base rail, uprights, diagonals. */
-export const sideBalance = (s: Situation, rail: RailName): Balance =>
-  balance(
+export const sideBalance = (s: Situation, rail: RailName): Balance => {
+  const { sides } = keptOf(s);
+  const known = sides.get(rail);
+  if (known !== undefined) return known;
+  const side = balance(
     s,
     s.ramp.members.filter(m => m.rail === rail && m.kind !== 'foot plate'),
   );
+  sides.set(rail, side);
+  return side;
+};
 
 /** The same of all the steel, without entry plate and deck. */
-export const frameBalance = (s: Situation): Balance => balance(s, s.ramp.members);
+export const frameBalance = (s: Situation): Balance => {
+  const all = keptOf(s);
+  all.frame ??= balance(s, s.ramp.members);
+  return all.frame;
+};
 
 /** The same with entry plate and bearers on, which lie in front of the rails: what is carried out, its deck still off. */
-export const carriedBalance = (s: Situation): Balance =>
-  balance(s, [...s.ramp.members, ...s.ramp.entry.pieces]);
+export const carriedBalance = (s: Situation): Balance => {
+  const all = keptOf(s);
+  all.carried ??= balance(s, [...s.ramp.members, ...s.ramp.entry.pieces]);
+  return all.carried;
+};
 
 /** How far a side frame leans before it falls by itself, rad: it stands on a base as wide as its tube. */
 export const sideTipsAt = (s: Situation, rail: RailName): number => {

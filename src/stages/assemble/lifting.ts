@@ -1,6 +1,7 @@
 import type { RailName } from '../../ramp/design.ts';
 import { lift } from '../../reckon/handling/lift.ts';
 import { type StandUp, standUp } from '../../reckon/handling/stand-up.ts';
+import { keptByInput } from '../kept-by-input.ts';
 import type { Figure } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { type Balance, frameBalance, sideBalance } from './balance.ts';
@@ -20,16 +21,18 @@ const TAKEN = {
 } as const;
 
 /** What the equation of NIOSH allows one person at such a lift, a few times in an hour, kg. */
-export const lowLimit_kg = (taken: keyof typeof TAKEN): number => {
+export const lowLimit_kg = keptByInput((taken: keyof typeof TAKEN): number => {
   const one = lift({ load_kg: 1, ...TAKEN[taken], twist_rad: 0, lifts_per_min: 0.2, hours: 1 });
   return one.ok ? one.value.limit_kg : 0;
-};
+});
+
+const raised = keptByInput(standUp);
 
 /** A side frame raised from lying on its side, about its base rail, by its lip. */
 export const sideUp = (s: Situation, rail: RailName): StandUp | null => {
   const { mass_kg, y_mm } = sideBalance(s, rail);
   const { lip, design } = s.ramp;
-  const up = standUp({
+  const up = raised({
     mass_kg,
     along_mm: Math.max(1, y_mm),
     above_mm: design.tube.width_mm / 2,
@@ -40,7 +43,7 @@ export const sideUp = (s: Situation, rail: RailName): StandUp | null => {
 
 /** The frame turned about its rear edge, hands at the entry end, the whole length away. */
 export const frameUp = (s: Situation, { mass_kg, x_mm, y_mm }: Balance = frameBalance(s)): StandUp | null => {
-  const up = standUp({
+  const up = raised({
     mass_kg,
     along_mm: Math.max(1, s.ramp.lip.x_mm - x_mm),
     above_mm: Math.max(0, y_mm),

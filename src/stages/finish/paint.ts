@@ -1,8 +1,10 @@
 import { readingKey } from '../../build/fold.ts';
+import type { Tube } from '../../ramp/design.ts';
 import { FLAT_KINDS } from '../../ramp/mass.ts';
 import { DAMPEST_pct, DEW_LIMITS, dew, PAINT_MARGIN_C } from '../../reckon/coating/dew.ts';
 import { paint } from '../../reckon/coating/paint.ts';
 import { tubeSection } from '../../reckon/steel/section.ts';
+import { keptByInput } from '../kept-by-input.ts';
 import { TURN } from '../order.ts';
 import type { Figure, Gate, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
@@ -32,16 +34,35 @@ const LOSS_pct = [5, 10] as const;
 
 const reading = (s: Situation, ask: string) => s.build.readings.get(readingKey(WEATHER, ask)) ?? null;
 
+const perimeter = keptByInput((tube: Tube & { rule: 'AISC' | 'EN10219' }): number => {
+  const section = tubeSection({ shape: 'rect', ...tube });
+  return section.ok ? section.value.perimeter_mm : 2 * (tube.depth_mm + tube.width_mm);
+});
+
+const areas = new WeakMap<Situation, number>();
+
 /** Outside of all the steel that is painted, m²: tube by its perimeter and mean length, flats and plates on both sides. */
 export const paintArea = (s: Situation): number => {
+  const before = areas.get(s);
+  if (before !== undefined) return before;
   const rule = s.ramp.design.standard === 'AISC' ? 'AISC' : 'EN10219';
-  const outside = [...s.ramp.members, ...s.ramp.entry.pieces].reduce((sum, m) => {
-    if (FLAT_KINDS.has(m.kind)) return sum + 2 * m.long_mm * m.tube.width_mm;
-    const section = tubeSection({ shape: 'rect', ...m.tube, rule });
-    const round = section.ok ? section.value.perimeter_mm : 2 * (m.tube.depth_mm + m.tube.width_mm);
-    return sum + (round * (m.long_mm + m.short_mm)) / 2;
-  }, 0);
-  return outside / 1e6;
+  const rounds = new Map<Tube, number>();
+  const roundOf = (tube: Tube): number => {
+    const known = rounds.get(tube) ?? perimeter({ ...tube, rule });
+    rounds.set(tube, known);
+    return known;
+  };
+  const outside = [...s.ramp.members, ...s.ramp.entry.pieces].reduce(
+    (sum, m) =>
+      sum +
+      (FLAT_KINDS.has(m.kind)
+        ? 2 * m.long_mm * m.tube.width_mm
+        : (roundOf(m.tube) * (m.long_mm + m.short_mm)) / 2),
+    0,
+  );
+  const area = outside / 1e6;
+  areas.set(s, area);
+  return area;
 };
 
 const litres = (s: Situation, coat: keyof typeof COATS): Figure['value'] => {
