@@ -4,6 +4,7 @@ import type { Ask, Item, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { brokenIn, LOOKS, PIECES, roundKey, roundsOf, type TestPiece } from '../test-pieces.ts';
 import { hotGates } from './hot-gates.ts';
+import { numbered } from './numbered.ts';
 import { settingNow } from './setting-now.ts';
 
 /** What a closed slit of the bend test is opened to, rad, without a tear (bench rule; common practice). */
@@ -65,7 +66,7 @@ export const couponSteps = (s: Situation): readonly StepDraft[] => {
   const items: readonly Item[] = ticked.map(piece => ({ key: `${key}#${piece}`, name: piece }));
   const asks: readonly Ask[] = pieces
     .filter(piece => !ticked.includes(piece))
-    .map(piece => ({ ask: piece, as: 'count', expected: [1, 1], possible: [1, LOOKS.length] }));
+    .map(piece => numbered(piece, 1, LOOKS.length));
   const unread = pieces.some(piece => brokenIn(s, round, piece) === null);
   return [
     {

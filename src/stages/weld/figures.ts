@@ -50,6 +50,9 @@ const slowHand = (wall_mm: number): Value => {
   return { is: 'band', low: likely * (1 - SLOW_SCATTER), likely, high: likely * (1 + SLOW_SCATTER) };
 };
 
+/** What was welded with another setting stays welded: no change of one makes a step stale. */
+const NEVER = Number.MAX_SAFE_INTEGER;
+
 const settingFigures = (s: Situation): readonly Figure[] => {
   const machine = machineOf(s);
   const slits = settingNow(s, 'slits');
@@ -68,56 +71,61 @@ const settingFigures = (s: Situation): readonly Figure[] => {
       : shade(machine.process, slits.set.amps.start, machine.process === 'smaw' ? slits.set.filler_mm : 0);
   const wire = told(s, 'wire');
   return [
-    size('weld-amps', 'current', slits === null ? slowHand(railWall(s)) : setting(slits, x => x.amps), 5),
+    size('weld-amps', 'current', slits === null ? slowHand(railWall(s)) : setting(slits, x => x.amps), NEVER),
     size(
       'weld-volts',
       'tension',
       setting(slits, x => x.volts),
-      0.5,
+      NEVER,
     ),
     size(
       'weld-feed',
       'feed',
       setting(slits, x => x.feed_m_min),
-      0.3,
+      NEVER,
     ),
     size(
       'weld-stick-out',
       'length',
       setting(slits, x => x.stick_out_mm, false),
-      1,
+      NEVER,
     ),
     size(
       'weld-gas',
       'flow',
       setting(slits, x => x.gas_l_min, false),
-      1,
+      NEVER,
     ),
     size(
       'weld-travel',
       'travel',
       setting(slits, x => x.travel_mm_s, slits?.from !== 'chart'),
-      0.5,
+      NEVER,
     ),
     size('weld-shade', 'count', dark.ok ? { is: 'exact', v: dark.value.start } : UNTOLD, 0.5),
-    size('joint-amps', 'current', joints === null ? slowHand(jointWall(s)) : setting(joints, x => x.amps), 5),
+    size(
+      'joint-amps',
+      'current',
+      joints === null ? slowHand(jointWall(s)) : setting(joints, x => x.amps),
+      NEVER,
+    ),
     size(
       'joint-volts',
       'tension',
       setting(joints, x => x.volts),
-      0.5,
+      NEVER,
     ),
     size(
       'joint-feed',
       'feed',
       setting(joints, x => x.feed_m_min),
-      0.3,
+      NEVER,
     ),
     size(
       'joint-travel',
       'travel',
       setting(joints, x => x.travel_mm_s, joints?.from !== 'chart'),
-      0.5,
+      NEVER,
     ),
     // What a piece or a setting is remembered by.
     size('weld-kind', 'count', machine === null ? UNTOLD : { is: 'exact', v: machine.kind }, 0.5),

@@ -2,6 +2,7 @@ import { readingKey } from '../../build/fold.ts';
 import type { Ask, Gate } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { type Kind, machineOf } from './machine.ts';
+import { numbered } from './numbered.ts';
 import { SETTINGS } from './setting-now.ts';
 
 /**
@@ -58,23 +59,16 @@ export const pairingGates = (s: Situation): readonly Gate[] => {
       }));
 };
 
-const count = (ask: string, good: number, most: number): Ask => ({
-  ask,
-  as: 'count',
-  expected: [good, good],
-  possible: [1, most],
-});
-
 /** Labels to be read, what is wrong first, so that it is the one that is read again. */
 export const pairingAsks = (s: Situation, kind: Kind): readonly Ask[] => {
   const gas = BOTTLE[kind];
   const poles = POLES[kind];
   const asks: readonly Ask[] = [
-    count('spool', SPOOL[kind], 4),
-    ...(gas === undefined ? [] : [count('bottle', gas, 4)]),
+    numbered('spool', SPOOL[kind], 4),
+    ...(gas === undefined ? [] : [numbered('bottle', gas, 4)]),
     poles.length === 3
       ? { ask: 'polarity', as: 'count', expected: [1, 3], possible: [1, 3] }
-      : count('polarity', poles[0] ?? 1, 3),
+      : numbered('polarity', poles[0] ?? 1, 3),
   ];
   const wrong = new Set(wrongs(s, kind).map(w => w.ask));
   return [...asks.filter(a => wrong.has(a.ask)), ...asks.filter(a => !wrong.has(a.ask))];

@@ -67,11 +67,12 @@ const chartAsks = (s: Situation, machine: Machine, place: Place, ruled: Settings
     band.start * (1 + by),
   ];
   if (machine.process === 'smaw')
-    return [{ ask: asks.amps, as: 'current', expected: about(ruled.amps, CHART_OFF), possible: [0, 500] }];
+    return [{ ask: asks.amps, as: 'current', expected: [0, 2 * ruled.amps.start], possible: [0, 500] }];
   const volts: Ask = {
     ask: asks.volts,
     as: 'tension',
-    expected: about(ruled.volts, CHART_OFF / 2),
+    // Nought, where there is no chart, is no surprise.
+    expected: [0, 2 * ruled.volts.start],
     possible: [0, 45],
   };
   const none = s.build.readings.get(readingKey(SETTINGS, asks.volts))?.value === 0;

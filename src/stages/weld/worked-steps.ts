@@ -16,12 +16,11 @@ const OFF = [0.75, 1.25] as const;
  * chosen after it, or with another wire, gas or wall.
  */
 const roundWanted = (s: Situation, place: Place): number | null => {
-  const own = workedAt(s, place);
-  const last = own.at(-1);
   const fits = workedFor(s, place);
-  if (fits === null) return own.length + 1;
-  if (insteadOf(s, fits) !== null) return fits.place === place ? own.length + 1 : null;
-  return last === undefined ? null : last.round;
+  const next = workedAt(s, place).length + 1;
+  if (fits === null) return next;
+  if (fits.place !== place) return null;
+  return insteadOf(s, fits) === null ? fits.round : next;
 };
 
 /** Keys of what is to be written down before a place is welded. */
