@@ -39,7 +39,19 @@ const grown = async (bench: RealTerminal, path: string, before: number): Promise
   await bench.until(() => entryCount(path) > before, `more than ${before} lines in the build`);
 };
 
-const fieldOpen = (bench: RealTerminal): boolean => bench.text().some(l => l.startsWith(' typed '));
+/** A list of answers is open instead of a field. */
+const listOpen = (bench: RealTerminal): boolean => bench.text().some(l => l.includes('keep the lit one'));
+const fieldOpen = (bench: RealTerminal): boolean =>
+  listOpen(bench) || bench.text().some(l => l.startsWith(' typed '));
+
+/** Lights the answer that stands for a number, and keeps it. */
+const chooseAnswer = (bench: RealTerminal, view: View, intent: Intent & { do: 'read' }): void => {
+  const asks = view.steps.find(x => x.key === intent.step)?.asks ?? [];
+  const ask = asks.find(a => a.ask === intent.ask);
+  for (let i = 0; i < 9; i++) bench.press('up');
+  for (let i = ask?.possible?.[0] ?? 0; i < Number(intent.value); i++) bench.press('down');
+  bench.press('enter');
+};
 
 /** Presses what a person would press to do an act on the page that shows the next step. */
 const press = async (bench: RealTerminal, view: View, intent: Intent, path: string): Promise<void> => {
@@ -60,7 +72,11 @@ const press = async (bench: RealTerminal, view: View, intent: Intent, path: stri
     case 'cut-piece':
       // After a number is kept, the field of the next one is open already.
       if (!fieldOpen(bench)) bench.press('enter');
-      await bench.until(/ typed /);
+      await bench.until(/ typed |keep the lit one/);
+      if (intent.do === 'read' && listOpen(bench)) {
+        chooseAnswer(bench, view, intent);
+        break;
+      }
       bench.type(String('value' in intent ? intent.value : intent.length));
       bench.press('enter');
       // Outside the expected band the same Enter is asked for once more.
@@ -119,7 +135,10 @@ const press = async (bench: RealTerminal, view: View, intent: Intent, path: stri
   const more = (step?.asks ?? []).some(a => !after.build.readings.has(`${step?.key}#${a.ask}`));
   if (intent.do === 'open-survey') await bench.until(/ typed {2}_/);
   else
-    await bench.until(s => (more ? / typed {2}_/.test(s) : !/^ typed /m.test(s)), 'the page after the act');
+    await bench.until(
+      s => (more ? / typed {2}_|keep the lit one/.test(s) : !/^ typed |keep the lit one/m.test(s)),
+      'the page after the act',
+    );
 };
 
 /** Walks on until `done` says so; gives the number of acts. */
