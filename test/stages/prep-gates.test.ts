@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Doing } from '../../src/build/entries.ts';
 import { decide } from '../../src/coach/decide/decide.ts';
-import { viewOf } from '../../src/coach/view.ts';
+import { openFindings, viewOf } from '../../src/coach/view.ts';
 import { prepSheet } from '../../src/stages/prep/sheet.ts';
 import type { Gate, StepDraft } from '../../src/stages/sheet.ts';
 import { entriesOf, NOW, situationFor } from './situation-for.ts';
@@ -177,6 +177,23 @@ describe('disc against grinder', () => {
     ] as const)
       expect(decide(view, intent).ok).toBe(false);
     expect(view.steps.find(s => s.key === 'prep/clean-back')?.waitsFor).toContain('prep/disc-fits');
+  });
+
+  test('the rails are not sawn with it either, whatever is chosen about it, until another disc is read', () => {
+    const slow = begun(reading('prep/discs', 'grinder', 11_500), reading('prep/discs', 'disc', 9000));
+    const finding = (doings: Doing[]) =>
+      prepSheet(situationFor(doings)).findings.find(f => f.words === 'disc-slow');
+    expect(finding(slow)?.severity).toBe('stop');
+    expect(finding(slow)?.offers.length).toBe(3);
+    const chosen: Doing[] = [
+      ...slow,
+      { kind: 'remedy-chosen', finding: finding(slow)?.key ?? '', remedy: 'disc-hand-saw', plan: {} },
+    ];
+    const view = viewOf(entriesOf(chosen), NOW);
+    const open = openFindings(view).find(f => f.words === 'disc-slow');
+    expect(open?.blocks).toContain('cut/saw-third@A:1');
+    expect(open?.blocks?.filter(key => !view.steps.some(s => s.key === key))).toEqual([]);
+    expect(finding([...chosen, reading('prep/discs', 'disc', 12_250)])).toBeUndefined();
   });
 });
 

@@ -1,8 +1,9 @@
 import { discSpeed, RIM_m_s } from '../../reckon/welding/disc-speed.ts';
 import { TURN } from '../order.ts';
-import type { Ask, Gate, StepDraft } from '../sheet.ts';
+import type { Ask, Finding, Gate, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
-import { valueAt } from './reading.ts';
+import { sortOffers } from '../sort-offers.ts';
+import { readAt, valueAt } from './reading.ts';
 import { discsAsk } from './thin-discs.ts';
 
 export const DISCS = 'prep/discs';
@@ -89,4 +90,42 @@ export const discSteps = (s: Situation): readonly StepDraft[] => {
           minutes: [5, 10],
         },
       ];
+};
+
+/** Steps of cutting that a grinder does. */
+const ground = (s: Situation): readonly string[] => [
+  'cut/test-piece',
+  ...s.ramp.rails.flatMap(rail => [
+    `cut/clean-rail@${rail}`,
+    ...[1, 2, 3].flatMap(third => [`cut/saw-third@${rail}:${third}`, `cut/deburr-third@${rail}:${third}`]),
+  ]),
+];
+
+/**
+ * The same on every page, and what keeps the grinder off the rails: whatever is chosen about it, only another disc or grinder read
+ * here ends it, so each choice leaves it as it was.
+ */
+export const discFindings = (s: Situation): readonly Finding[] => {
+  const gate = discGates(s)[0];
+  const read = readAt(s, DISCS, 'disc');
+  if (gate === undefined || read === undefined) return [];
+  const fills = gate.fills ?? {};
+  const key = `disc-slow@${read.entry}`;
+  const chosen = s.build.chosen.filter(c => c.finding.startsWith(key)).length;
+  const plan = { disc: read.value };
+  return [
+    {
+      key: `${key}:${chosen}`,
+      stage: 'prep',
+      severity: 'stop',
+      words: 'disc-slow',
+      fills,
+      offers: sortOffers([
+        { remedy: 'disc-again', fills, minutes: 5, plan },
+        { remedy: 'disc-other', fills, minutes: 40, plan },
+        { remedy: 'disc-hand-saw', fills, minutes: 120, plan },
+      ]),
+      blocks: ground(s),
+    },
+  ];
 };

@@ -1,7 +1,7 @@
 import { sideView } from '../side-view.ts';
 import type { StageSheet } from '../situation.ts';
 import { aloneFindings } from './alone.ts';
-import { discSteps } from './disc-speed.ts';
+import { discFindings, discSteps } from './disc-speed.ts';
 import { prepFigures } from './figures.ts';
 import { fitSteps } from './fit-steps.ts';
 import { openFaces } from './open-faces.ts';
@@ -62,6 +62,12 @@ export const prepSheet: StageSheet = s => ({
     ...s.ramp.rails.flatMap((rail, i) => openFaces(s, rail, i)),
     ...fitSteps(s),
   ],
-  findings: [...suppliesFindings(s), ...discsFindings(s), ...aloneFindings(s), ...weatherFindings(s)],
+  findings: [
+    ...discFindings(s),
+    ...suppliesFindings(s),
+    ...discsFindings(s),
+    ...aloneFindings(s),
+    ...weatherFindings(s),
+  ],
   scene: sideView(s),
 });
