@@ -20,6 +20,7 @@ const WORKED: RailQuestion = {
   depth_mm: 40,
   deck_mm: 18,
   wall_mm: 3,
+  twice_mm: [],
   gauge: [],
   aim_mm: 1.5,
   recut: { open_rad: 0.039, close_rad: 0.03, leave: [] },

@@ -28,6 +28,8 @@ export type RailSurvey = Readonly<{
   depth_mm?: number;
   deck_mm?: number;
   wall_mm?: number;
+  /** Second less first reading of a few stations read twice, mm: what a reading is worth here. */
+  twice_mm?: readonly number[];
   /** What an angle gauge laid on the flats beside single slits says: closed more (+) than planned, rad; slits from 1. */
   gauge?: readonly Readonly<{ slit: number; turn_rad: number }>[];
   /** Where the rail lay on its supports, along the line, mm. */

@@ -120,21 +120,35 @@ const WILD = [
   [8, 0.002],
 ] as const;
 
+/** Most that two readings of one station may differ and still be two readings of one thing: beyond it one was misread, mm. */
+const TWICE_MOST = 6;
+
+/** A second reading stands on the same mark and the same line as the first, and sees only part of what a reading is out by [practice]. */
+const TWICE_WORTH = 0.5;
+
+/** What stations read twice say of a noise: each difference is one of N(0, 2 noise²), its rounding in the noise. [derived] */
+const toldTwice = (noise_mm: number, twice_mm: readonly number[]): number =>
+  TWICE_WORTH *
+  twice_mm.reduce(
+    (sum, d) => sum - Math.log(noise_mm) - Math.min(Math.abs(d), TWICE_MOST) ** 2 / (4 * noise_mm ** 2),
+    0,
+  );
+
 /** Spreads to be weighed for readings taken to a step: uniform rounding is step/√12 [derived], to it a reading error is added. */
-export function spreads(read_to_mm: number): Spread[] {
+export function spreads(read_to_mm: number, twice_mm: readonly number[] = []): Spread[] {
   const rounding = read_to_mm / Math.sqrt(12);
   const good = READING_ERRORS.flatMap(([error, a]) =>
     SCATTERS.map(([scatter_rad, b]) => ({
       noise_mm: Math.hypot(rounding, error, 0.02),
       scatter_rad,
-      prior: Math.log(a * b),
+      prior: Math.log(a * b) + toldTwice(Math.hypot(rounding, error, 0.02), twice_mm),
       wild: false,
     })),
   );
   const wild = WILD.map(([times, scatter_rad]) => ({
     noise_mm: times * Math.hypot(rounding, 0.5),
     scatter_rad,
-    prior: Math.log(1 / WILD.length),
+    prior: Math.log(1 / WILD.length) + toldTwice(times * Math.hypot(rounding, 0.5), twice_mm),
     wild: true,
   }));
   return [...good, ...wild];

@@ -87,7 +87,7 @@ export function surveyModel(survey: RailSurvey): SurveyModel {
   const slits = survey.plan.slits_mm.length;
   const base = baseState(on, survey.offsets_mm, slits);
   const { values, vectors } = symmetricEigen(covariance(base.slopes, n, slits), n);
-  const spreadings = spreads(survey.read_to_mm).map(spread => {
+  const spreadings = spreads(survey.read_to_mm, survey.twice_mm).map(spread => {
     const weights = values.map(v => 1 / (spread.noise_mm ** 2 + spread.scatter_rad ** 2 * Math.max(v, 0)));
     return { spread, weights, halfLogDet: -0.5 * weights.reduce((sum, w) => sum + Math.log(w), 0) };
   });

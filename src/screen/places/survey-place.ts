@@ -42,6 +42,8 @@ const stationName = (desk: Desk, survey: Survey, at: number): string => {
 export const surveyPlace = (desk: Desk, step: Step): Place => {
   let edge = 0;
   let at = 0;
+  /** Stations still to be read once more, for the noise floor. */
+  let twice: readonly number[] = [];
   const running = (d: Desk): Survey | null => openSurvey(d.view.build);
   const sideways = step.survey?.kind === 'sideways';
   const lit = { stage: step.stage, step: step.key, item: 0 };
@@ -59,13 +61,19 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
 
   const openStation = (d: Desk, survey: Survey, station: number, correct: boolean): void => {
     at = station;
-    const before = survey.readings[station];
+    const again = twice[0] === station;
+    // Read once more without seeing what was read before: a number that is shown is a number that is read.
+    const before = again ? null : survey.readings[station];
     place.field = {
       field: openField(before == null ? {} : { kept: before.typed }),
       spec: {
         quantity: 'length',
         system: d.system,
-        asks: sideways ? "the rail's side to its string" : `${survey.edge.toUpperCase()} to its ${survey.to}`,
+        asks: again
+          ? `once more, without looking back: ${survey.edge.toUpperCase()} to its ${survey.to}`
+          : sideways
+            ? "the rail's side to its string"
+            : `${survey.edge.toUpperCase()} to its ${survey.to}`,
         sign: sideways ? SIDEWAYS : SIDES,
         expected: expectedFor(survey, station),
         possible: [-1000, 1000],
@@ -96,8 +104,9 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
           goOn(d);
         else openStation(d, survey, station, correct);
       },
-      otherWay: () => goTo(d, station + 1),
+      otherWay: () => goTo(d, twice.length > 0 ? survey.stations_mm.length : station + 1),
       before: () => {
+        twice = [];
         const now = running(d);
         if (now !== null && station > 0) openStation(d, now, station - 1, true);
         else d.say('↑: this is the first station');
@@ -119,6 +128,11 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
   const goOn = (d: Desk): void => {
     const survey = running(d);
     if (survey === null) return;
+    if (twice.length > 0) {
+      twice = twice[0] === at ? twice.slice(1) : twice;
+      goTo(d, twice[0] ?? survey.stations_mm.length);
+      return;
+    }
     const next = survey.readings.findIndex((r, i) => r === null && i > at);
     goTo(d, next < 0 ? survey.stations_mm.length : next);
   };
@@ -194,7 +208,9 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
               `▸ ${kept < count ? `${count - kept} stations not read.` : 'Every station is read.'} Enter ends the reading and says what it means.`,
             ]),
             row('   ', 'p goes back to a station, Esc pauses: all of them are kept.'),
-            [],
+            ...(canRepeat(survey)
+              ? [row('   ', 'm reads a few once more: how far they agree is what a reading is worth.')]
+              : [[]]),
             [],
             [],
           ]
@@ -230,6 +246,12 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
     ]);
   };
 
+  /** Every station is read and none of them twice. */
+  const canRepeat = (survey: Survey): boolean =>
+    !sideways &&
+    repeats(survey).length > 0 &&
+    survey.readings.every(r => r === null || r.again === undefined);
+
   /** A string along one side has no edge to choose: it only says what is read, and which way is plus. */
   const beforeSideways = (d: Desk, keys: Row): Row[] => {
     const c = d.context();
@@ -264,6 +286,9 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
           ]
         : [
             { act: 'open', words: 'end the reading' },
+            ...(place.field === null && canRepeat(running(d) as Survey)
+              ? [{ act: 'measure' as const, words: 'a few twice' }]
+              : []),
             { act: 'previous', words: 'back one', shown: 'p' },
             { act: 'back', words: 'pause' },
             { act: 'hurt' },
@@ -283,7 +308,13 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
         else if (d.act({ do: 'close-survey' })) d.pop();
         return true;
       }
+      if (act === 'measure' && place.field === null && canRepeat(survey)) {
+        twice = repeats(survey);
+        goTo(d, twice[0] ?? survey.stations_mm.length);
+        return true;
+      }
       if (act === 'previous' || act === 'next') {
+        twice = [];
         const to = Math.max(0, Math.min(survey.stations_mm.length - 1, at + (act === 'next' ? 1 : -1)));
         openStation(d, survey, to, survey.readings[to] !== null);
         return true;
@@ -297,6 +328,19 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
     goTo(desk, first < 0 ? survey.stations_mm.length : first);
   }
   return place;
+};
+
+/** Stations read twice, whose spread is what a reading is worth (common practice). */
+const TWICE = 5;
+
+/** A few stations spread over those read, counted from 0; none while stations are to be read or there are too few. */
+const repeats = (survey: Survey): readonly number[] => {
+  const read = survey.readings.flatMap((r, i) => (r === null ? [] : [i]));
+  if (read.length < TWICE) return [];
+  return Array.from(
+    { length: TWICE },
+    (_, k) => read[Math.round((k * (read.length - 1)) / (TWICE - 1))] ?? 0,
+  );
 };
 
 /** What a station is likely to read: within a little of a straight run through the last two. */

@@ -16,6 +16,8 @@ export type RailQuestion = Readonly<{
   depth_mm: number;
   deck_mm: number;
   wall_mm: number;
+  /** Second less first reading of the stations read twice, mm. */
+  twice_mm: readonly number[];
   /** What an angle gauge said of single slits, from 1: closed more (+) than planned, rad. */
   gauge: readonly SlitTurn[];
   /** Worst that a remedy aims to leave, mm. */
@@ -68,6 +70,7 @@ const surveyOf = (q: RailQuestion): RailSurvey => ({
   deck_mm: q.deck_mm,
   wall_mm: q.wall_mm,
   gauge: q.gauge,
+  twice_mm: q.twice_mm,
 });
 
 /** Worst at the stations after slits were turned, the rail laid at its best. Station `without` (from 1) is left out. */

@@ -37,6 +37,8 @@ export type RailReading = Readonly<{
   worst_mm: number;
   /** Greatest change from one flat to the next, laid at its best. */
   step_mm: number;
+  /** Second less first reading of the stations read twice, mm. */
+  twice_mm: readonly number[];
   /** What an angle gauge said of single slits since; empty while none was laid. */
   gauge: readonly GaugeRead[];
   /** The size of an edge that all readings are off by; null where they are not. */
@@ -163,6 +165,9 @@ export const railReading = (
     fit,
     worst_mm: largest(lies_mm),
     step_mm: steepest(stations_mm, fit.left_mm, plan.pitch_mm),
+    twice_mm: survey.readings.flatMap(x =>
+      x === null ? [] : (x.again ?? []).slice(-1).map(before => x.offset_mm - before),
+    ),
     gauge: gaugeReads(s, survey, line),
     otherEdge_mm: looksLikeOtherEdge(offsets_mm, tube.depth_mm, deck_mm),
   };

@@ -43,6 +43,7 @@ export const railAsk = (
     depth_mm: mm(r.tube.depth_mm),
     deck_mm: mm(r.deck_mm),
     wall_mm: mm(r.tube.wall_mm),
+    twice_mm: r.twice_mm.map(mm),
     gauge: r.gauge.map(g => ({ slit: g.slit, turn_rad: rad(g.turn_rad) })),
     aim_mm: (onto === undefined ? limits.smooth : limits.mismatch) * AIM,
     recut: free

@@ -230,6 +230,18 @@ describe('a rail of 25 slits on 3 m', () => {
     expect(after / asked).toBeGreaterThan(0.8);
   });
 
+  test('stations read twice are the noise floor: where they disagree, a small kink is less sure', () => {
+    const survey = ref(slit => (slit === 12 ? 0.009 : 0));
+    const chanceOfLine = (twice_mm: readonly number[]) => {
+      const found = diagnose({ ...survey, twice_mm });
+      return found.cause === 'one slit' ? found.sure : 0;
+    };
+    const agreed = chanceOfLine([0, 0, 0.5, 0, 0]);
+    const apart = chanceOfLine([3, -2.5, 3.5, -2, 3]);
+    expect(agreed).toBeGreaterThan(0.5);
+    expect(apart).toBeLessThan(agreed - 0.1);
+  });
+
   test('a reading out by a hair hides no cause that the others show: it is named, and that one is read again', () => {
     const survey = ref(() => -0.0035);
     const found = diagnose({ ...survey, offsets_mm: survey.offsets_mm.with(9, survey.offsets_mm[9]! - 2.5) });
