@@ -52,7 +52,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   reckon: ['quantity'],
   quantity: [],
   // Build steps: what npm run build runs, no part of the program.
-  making: ['words'],
+  making: ['words', 'commands'],
 };
 
 /** Inside reckon: numeric → curve → steel → statics → rail; the others stand alone on numeric. */

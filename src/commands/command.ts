@@ -29,6 +29,8 @@ export type CommandSpec = Readonly<{
   usage: string;
   summary: string;
   options: Readonly<Record<string, OptionSpec>>;
+  /** What may stand as its first word, where that is a short list; or that its words are files. */
+  words?: 'files' | (() => Promise<readonly string[]>);
   examples: readonly string[];
   load: () => Promise<CommandModule>;
 }>;
