@@ -16,7 +16,7 @@ export const helpText = (): string =>
     '  curvewright reckon slits --help         the numbers, without a build',
     '',
     'Commands',
-    ...COMMANDS.map(c => `  ${c.name.padEnd(10)}${c.summary}`),
+    ...COMMANDS.map(c => `  ${c.name.padEnd(12)}${c.summary}`),
     '',
     'Options',
     ...Object.entries(COMMON).map(optionLine),

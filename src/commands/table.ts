@@ -100,6 +100,6 @@ export const COMMANDS: readonly CommandSpec[] = [
     options: {},
     words: async () => (await import('./completion/shells.ts')).SHELLS,
     examples: ['source <(curvewright completion bash)', 'curvewright completion fish | source'],
-    load: () => import('./completion.ts'),
+    load: async () => (await import('./completion.ts')).completionOf(COMMANDS, COMMON),
   },
 ];

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { build } from 'esbuild';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { World } from '../../src/commands/command.ts';
-import { run } from '../../src/commands/completion.ts';
+import { completionOf } from '../../src/commands/completion.ts';
 import { TOPICS } from '../../src/commands/reckon/topics.ts';
 import { COMMANDS, COMMON } from '../../src/commands/table.ts';
 import { STAGES } from '../../src/stages/sheet.ts';
@@ -23,7 +23,7 @@ const ask = async (...words: string[]) => {
       err += text;
     },
   } as World;
-  return { code: await run(words, {}, world), out, err };
+  return { code: await completionOf(COMMANDS, COMMON).run(words, {}, world), out, err };
 };
 
 const script = async (shell: string): Promise<string> => (await ask(shell)).out;
@@ -93,28 +93,30 @@ const folder = (): string => {
   return here;
 };
 
+/** What a shell prints, in a folder and with a home of its own. */
+const answer = (shell: string, words: readonly string[], cwd: string): string => {
+  const home = made.make();
+  const env = { HOME: home, XDG_CONFIG_HOME: home, XDG_DATA_HOME: home, XDG_CACHE_HOME: home };
+  return execFileSync(shell, words, { cwd, encoding: 'utf8', env: { ...process.env, ...env } });
+};
+
 describe.skipIf(!installed('bash'))('in bash', () => {
   test.each(LINES)('%j: %j', async (typed, offered) => {
     const asked = `${await script('bash')}\nCOMP_WORDS=(curvewright "$@"); COMP_CWORD=$#; _curvewright; printf '%s\\n' "\${COMPREPLY[@]}"`;
-    const out = execFileSync('bash', ['-c', asked, 'bash', ...typed], { cwd: folder(), encoding: 'utf8' });
+    const out = answer('bash', ['-c', asked, 'bash', ...typed], folder());
     expect(out.split('\n').filter(Boolean).sort()).toEqual(offered);
   });
 
   test('--units=m, which bash takes for three words', async () => {
     const asked = `${await script('bash')}\nCOMP_WORDS=(curvewright start --units = m); COMP_CWORD=4; _curvewright; echo "\${COMPREPLY[@]}"`;
-    expect(execFileSync('bash', ['-c', asked], { encoding: 'utf8' })).toBe('metric\n');
+    expect(answer('bash', ['-c', asked], made.make())).toBe('metric\n');
   });
 });
 
 describe.skipIf(!installed('fish'))('in fish', () => {
   test.each(LINES.filter(([typed]) => typed[0] !== 'nonsense'))('%j: %j', async (typed, offered) => {
     const asked = `${await script('fish')}\ncomplete -C 'curvewright ${typed.join(' ')}'`;
-    const home = made.make();
-    const out = execFileSync('fish', ['--no-config', '-c', asked], {
-      cwd: folder(),
-      encoding: 'utf8',
-      env: { ...process.env, HOME: home, XDG_CONFIG_HOME: home, XDG_DATA_HOME: home, XDG_CACHE_HOME: home },
-    });
+    const out = answer('fish', ['--no-config', '-c', asked], folder());
     const words = out.split('\n').map(line => line.split('\t')[0]?.replaceAll('\\', ''));
     expect(words.filter(Boolean).sort()).toEqual(offered);
   });

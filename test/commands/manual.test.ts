@@ -46,11 +46,14 @@ describe('the manual page', () => {
   });
 });
 
-describe.skipIf(spawnSync('man', ['--version']).status !== 0)('as man sets it', () => {
+/** Not every system has it: a small one may be without its manual. */
+const READER = 'man';
+
+describe.skipIf(spawnSync(READER, ['--version']).status !== 0)('as man sets it', () => {
   test('without a complaint, and its examples can be pasted', () => {
     const file = join(made.make(), 'curvewright.1');
     writeFileSync(file, page);
-    const { status, stdout, stderr } = spawnSync('man', ['--warnings', '-l', file], {
+    const { status, stdout, stderr } = spawnSync(READER, ['--warnings', '-l', file], {
       encoding: 'utf8',
       env: { ...process.env, MANWIDTH: '110', MANPAGER: 'cat', LC_ALL: 'C.UTF-8', MAN_KEEP_FORMATTING: '' },
     });
