@@ -1,5 +1,5 @@
 import { live } from '../order.ts';
-import type { BAR_SAWS, ShopEntry } from './entries.ts';
+import type { BAR_SAWS, MINUTES_OF, ShopEntry } from './entries.ts';
 import { type Belief, type Learned, learn } from './learned.ts';
 
 export type Offcut = Readonly<{
@@ -13,6 +13,9 @@ export type Offcut = Readonly<{
 }>;
 
 export type BoughtBar = Readonly<{ section: string; length_mm: number; needs: readonly string[] }>;
+
+/** Work whose minutes are learned. */
+export type TimedWork = (typeof MINUTES_OF)[number];
 
 export type BarSaw = (typeof BAR_SAWS)[number];
 
@@ -29,9 +32,9 @@ export type Shop = Readonly<{
   /** Kerf readings, mm, the newest last. */
   kerfs: Readonly<Record<'bars' | 'slits', readonly number[]>>;
   /** Minutes for one, as logged, the newest last. */
-  minutes: Readonly<Record<'cut' | 'slit' | 'joint', readonly number[]>>;
-  /** When minutes of cutting were last logged. */
-  minutesAt: string | null;
+  minutes: Readonly<Record<TimedWork, readonly number[]>>;
+  /** When minutes of each were last logged. */
+  minutesAt: Readonly<Record<TimedWork, string | null>>;
   /** The saw that cuts the bars; null until said. */
   barSaw: BarSaw | null;
   aim: 'price' | 'bars' | 'length';
@@ -47,7 +50,7 @@ export const foldShop = (entries: readonly ShopEntry[]): Shop => {
   const bought = new Map<string, BoughtBar[]>();
   const kerfs = { bars: [] as number[], slits: [] as number[] };
   const minutes = { cut: [] as number[], slit: [] as number[], joint: [] as number[] };
-  let minutesAt: string | null = null;
+  const minutesAt: Record<TimedWork, string | null> = { cut: null, slit: null, joint: null };
   let barSaw: BarSaw | null = null;
   let aim: Shop['aim'] = 'price';
   let carry_mm: number | null = null;
@@ -91,7 +94,7 @@ export const foldShop = (entries: readonly ShopEntry[]): Shop => {
         break;
       case 'minutes-logged':
         minutes[e.what].push(e.minutes / e.count);
-        if (e.what === 'cut') minutesAt = e.at;
+        minutesAt[e.what] = e.at;
         break;
       case 'machine-set':
         barSaw = e.saw;
@@ -133,11 +136,23 @@ const SAW_TAKES: Readonly<Record<BarSaw, readonly [number, number]>> = {
 const KERF_SCATTER = 0.08;
 
 /** Minutes of a beginner, half as long again on a first project: a cut with its burr 3 to 8; a slit's three cuts 3 to 6; a joint fitted, tacked and welded 8 to 18 [practice]. One logged batch scatters by a third. */
-const MINUTES_BELIEF: Readonly<Record<'cut' | 'slit' | 'joint', Belief>> = {
+const MINUTES_BELIEF: Readonly<Record<TimedWork, Belief>> = {
   cut: { usual: [3, 12], scatter: 0.33 },
   slit: { usual: [3, 9], scatter: 0.33 },
   joint: { usual: [8, 27], scatter: 0.33 },
 };
+
+/** How far a saw's vice or table turns from square, rad: 45° of most chop saws, 60° of most band saws [practice]; a hand goes anywhere. */
+const SAW_TURNS: Readonly<Record<BarSaw, number | null>> = {
+  'abrasive saw': Math.PI / 4,
+  'metal blade saw': Math.PI / 4,
+  'band saw': Math.PI / 3,
+  hacksaw: null,
+  grinder: null,
+};
+
+/** The steepest mitre the person's saw takes, rad; null where there is no limit. */
+export const steepestMitre = (shop: Shop): number | null => SAW_TURNS[shop.barSaw ?? 'abrasive saw'];
 
 /** Kerf of the saw that cuts the bars, or of what cuts the slits, mm. */
 export const learnedKerf = (shop: Shop, of: 'bars' | 'slits'): Learned => {
@@ -151,7 +166,7 @@ export const plannedKerf = (shop: Shop): number | null => {
   return shop.barSaw === null ? null : SAW_TAKES[shop.barSaw][1];
 };
 
-export const learnedMinutes = (shop: Shop, what: 'cut' | 'slit' | 'joint'): Learned =>
+export const learnedMinutes = (shop: Shop, what: TimedWork): Learned =>
   learn(shop.minutes[what], MINUTES_BELIEF[what]);
 
 /**

@@ -1,3 +1,4 @@
+import { steepestMitre } from '../../build/shop/shop.ts';
 import { cutTo, joinSides, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { write } from '../../quantity/write.ts';
@@ -113,7 +114,13 @@ const cutRow = (c: PageContext, cut: Cut, lit: boolean): Row => {
 };
 
 /** What is to be known for the lit cut, in one row. */
-const noteText = (c: PageContext, { bar, cut }: ListedCut): string => {
+const noteText = (c: PageContext, { bar, cut }: ListedCut, most: number | null): string => {
+  const steep = most !== null && Math.max(cut.start_rad, cut.end_rad) > most + 1e-4;
+  if (cut.piece.known && steep)
+    return say(c.voice, {
+      words: 'says.cutting-steep',
+      fills: { most: { v: most, as: 'angle' }, ends: endsText(c, cut) },
+    });
   const trim = { v: bar.trim_mm, as: 'length' } as const;
   const words = !cut.piece.known
     ? 'note-held'
@@ -209,7 +216,7 @@ export const cuttingPage = (
     ),
     joinSides(tagOf(c, l), row(['quiet', minutes]), c.look.columns - 1),
     ...top,
-    ...(field === null ? [row(' ', ['quiet', noteText(c, l)])] : []),
+    ...(field === null ? [row(' ', ['quiet', noteText(c, l, steepestMitre(sheet.shop))])] : []),
     barLine(c, l),
     ruleRow(
       c,

@@ -50,7 +50,7 @@ export const cuttingPlace = (from: Lit, shop: ShopKeeper): Place => {
   };
 
   const logMinutes = (desk: Desk): void => {
-    const since = shop.shop().minutesAt;
+    const since = shop.shop().minutesAt.cut;
     const count = desk.view.build.pieces.filter(p => since === null || p.at > since).length;
     if (count === 0) return desk.say(say(desk.voice, { words: 'says.cutting-minutes-none' }));
     place.field = {

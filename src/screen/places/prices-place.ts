@@ -1,5 +1,7 @@
-import { BAR_SAWS, type ShopDoing } from '../../build/shop/entries.ts';
-import { learnedKerf } from '../../build/shop/shop.ts';
+import { BAR_SAWS, MINUTES_OF, type ShopDoing } from '../../build/shop/entries.ts';
+import type { Band } from '../../build/shop/learned.ts';
+import { learnedKerf, learnedMinutes, type TimedWork } from '../../build/shop/shop.ts';
+import { doneSince, minutesLeft } from '../../coach/hours-left.ts';
 import type { ShopKeeper } from '../../coach/shop-keeper.ts';
 import { cutTo, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
@@ -23,6 +25,12 @@ type Line = Readonly<{
   /** Opens its field, or takes the next of its choices. */
   change: (desk: Desk) => void;
 }>;
+
+/** A band of minutes, in hours where it is long. */
+const spanText = ({ low, high }: Band): string =>
+  high < 120
+    ? `${Math.round(low)} to ${Math.round(high)} min`
+    : `${Math.max(1, Math.round(low / 60))} to ${Math.round(high / 60)} h`;
 
 /** No saw, so that the refusal has a place to stand: the choice after the last. */
 const WOOD_SAW = 'wood saw';
@@ -53,6 +61,22 @@ export const pricesPlace = (stage: Stage, shop: ShopKeeper): Place => {
         keep: (value, typed) => kept(desk, value, typed),
       };
     };
+  };
+
+  /** Minutes for what was done since they were last typed; nothing is asked where nothing was done. */
+  const logMinutes = (desk: Desk, what: TimedWork): void => {
+    const count = doneSince(desk.view, what, shop.shop().minutesAt[what]);
+    if (count === 0) return desk.say(say(desk.voice, { words: 'says.prices-minutes-none' }));
+    ask(
+      {
+        quantity: 'time',
+        asks: say(desk.voice, { words: `says.prices-minutes-${what}-ask`, fills: { count } }),
+        possible: [1, 24 * 3600],
+      },
+      (d, seconds) => {
+        keep(d, { kind: 'minutes-logged', what, count, minutes: seconds / 60 });
+      },
+    )(desk);
   };
 
   const sectionLines = (desk: Desk): Line[] => {
@@ -152,6 +176,27 @@ export const pricesPlace = (stage: Stage, shop: ShopKeeper): Place => {
           },
         ),
       },
+      ...MINUTES_OF.map((what): Line => {
+        const each = learnedMinutes(now, what);
+        return {
+          name: say(voice, { words: `says.prices-minutes-${what}` }),
+          value: say(voice, {
+            words: each.count === 0 ? 'says.prices-minutes-usual' : 'says.prices-minutes-learned',
+            fills: { span: spanText(each), count: each.count },
+          }),
+          change: d => logMinutes(d, what),
+        };
+      }),
+      ...([stage, null] as const).map((of): Line => {
+        return {
+          name: say(voice, {
+            words: of === null ? 'says.prices-left-build' : 'says.prices-left-stage',
+            fills: { stage: of ?? '' },
+          }),
+          value: spanText(minutesLeft(desk.view, now, of)),
+          change: d => d.say(say(d.voice, { words: 'says.prices-left-why' })),
+        };
+      }),
       {
         name: say(voice, { words: 'says.prices-carry' }),
         value: write(sheet.carry_mm, 'length', voice.system, { feet: true }),

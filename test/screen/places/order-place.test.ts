@@ -44,6 +44,17 @@ describe('the order sheet at the bench', () => {
     expect(t.text()).toMatch(/▸ saw that cuts the bars +grinder/);
   });
 
+  test('c: minutes are asked for what was done, and the hours left stand there', () => {
+    const t = atOrder();
+    t.press('c');
+    for (let i = 0; i < 40 && !/▸ minutes of one slit/.test(t.text()); i++) t.press(DOWN);
+    expect(t.text()).toMatch(/minutes of one slit.* 3 to 9 min, usual/);
+    t.press('\r');
+    expect(t.text()).toContain('None was done since minutes were last typed.');
+    for (let i = 0; i < 4; i++) t.press(DOWN);
+    expect(t.text()).toMatch(/left to do in the whole build +\d+ to \d+ h/);
+  });
+
   test('x: an offcut is typed, used, and said to be gone', () => {
     const t = atOrder();
     t.press('x', '\r');
