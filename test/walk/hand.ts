@@ -19,7 +19,14 @@ export type Hand = Readonly<{
 const middle = ([low, high]: readonly [number, number]): number => (low + high) / 2;
 
 /** Inner units whose code is not how a person writes them. */
-const SPELLED: Readonly<Record<string, string>> = { m_s: 'm/s', C: '°C', Nmm: 'N mm', mm_s: 'mm/s' };
+const SPELLED: Readonly<Record<string, string>> = {
+  m_s: 'm/s',
+  C: '°C',
+  Nmm: 'N mm',
+  mm_s: 'mm/s',
+  m_min: 'm/min',
+  l_min: 'l/min',
+};
 
 /** A number as a script gives it: with its inner unit, so that no build's habit changes it. */
 const said = (value: number, ask: Pick<Ask, 'as'>): string => {
