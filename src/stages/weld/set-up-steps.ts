@@ -8,7 +8,8 @@ import type { Situation } from '../situation.ts';
 import { sameWall } from '../weld-walls.ts';
 import { firstEvening } from './first-evening.ts';
 import { hotGates, machineGates } from './hot-gates.ts';
-import { kindOf, MACHINE, type Machine, machineOf } from './machine.ts';
+import { KINDS, kindOf, MACHINE, type Machine, machineOf } from './machine.ts';
+import { numbered } from './numbered.ts';
 import { pairingAsks } from './pairing.ts';
 import { type Place, placesOf, wallAt } from './places.ts';
 import { CHART_ASKS, ruledAt, SETTINGS } from './setting-now.ts';
@@ -143,7 +144,7 @@ const machineStep = (s: Situation): StepDraft => {
   const thickest = Math.max(...placesOf(s).map(place => wallAt(s, place)));
   const onePass = thickestOnePass(LOW_MAINS_V, 'gmaw') ?? Infinity;
   const asks: readonly Ask[] = [
-    { ask: 'kind', as: 'count', possible: [1, 5] },
+    numbered('kind', 1, KINDS.length),
     { ask: 'wire', as: 'thickness', expected: rods ? [1.6, 4] : [0.6, 1.2], possible: [0.4, 6] },
     { ask: 'most', as: 'current', expected: [needed, needed + STRONGER_A], possible: [20, 600] },
     {

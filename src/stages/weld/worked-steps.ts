@@ -62,7 +62,11 @@ const stepAt = (s: Situation, place: Place): StepDraft | null => {
     key,
     stage: 'weld',
     words: rods ? `worked-${place}-rod` : `worked-${place}`,
-    fills: { wall: { v: wallAt(s, place), as: 'thickness' } },
+    fills: {
+      wall: { v: wallAt(s, place), as: 'thickness' },
+      long: { v: long, as: 'length' },
+      took: Math.max(1, Math.round(took)),
+    },
     turn: TURN.testWeld + (joints ? 44 : 42),
     needs: [couponsKey(s)],
     uses: [
