@@ -25,6 +25,9 @@ const jointsOf = (view: View, key: string): number => {
   return 0;
 };
 
+/** A likely number alone is taken for a band so wide to both sides: one logged batch scatters by a third [practice]. */
+const AS_BEGUN = 1.33;
+
 const SAWN_SLITS = /^cut\/saw-third@/;
 
 /** Work of a kind that was done since a moment: cuts logged, slits and joints ticked. */
@@ -55,6 +58,10 @@ const minutesOf = (view: View, shop: Shop, step: Step): readonly [number, number
     const each = learnedMinutes(shop, counted.what);
     return [each.low * counted.count, each.high * counted.count];
   }
+  // Nothing logged in this shop: the build has what the shop knew when it began.
+  const began = counted === null ? undefined : view.build.shop[`minutes-${counted.what}`];
+  if (counted !== null && began !== undefined)
+    return [(began / AS_BEGUN) * counted.count, began * AS_BEGUN * counted.count];
   const items = step.items?.length ?? 0;
   const share = items === 0 ? 1 : (items - step.itemsDone) / items;
   return [step.minutes[0] * share, step.minutes[1] * share];

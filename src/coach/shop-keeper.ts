@@ -1,6 +1,6 @@
 import { nextN } from '../build/order.ts';
 import { type ShopDoing, type ShopEntry, understandShop } from '../build/shop/entries.ts';
-import { foldShop, type Shop } from '../build/shop/shop.ts';
+import { foldShop, type Shop, shopCopy } from '../build/shop/shop.ts';
 import { type Clock, clock } from '../machine/clock.ts';
 import { newId } from '../machine/ids.ts';
 import type { JournalFile } from '../machine/journal-file.ts';
@@ -60,4 +60,10 @@ export const openShopKeeper = (buildPath: string, now: Clock = clock): ShopKeepe
       return last !== undefined && write({ kind: 'entry-struck', target: last }) === null;
     },
   };
+};
+
+/** The numbers of a folder's shop, for a build that begins there; none where there is no shop yet, or it cannot be read. */
+export const shopNumbers = (folder: string): Readonly<Record<string, number>> => {
+  const looked = lookIntoShop(folder, understandShop);
+  return looked.ok && looked.value !== null ? shopCopy(foldShop(looked.value.reading().entries)) : {};
 };

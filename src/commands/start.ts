@@ -3,6 +3,7 @@ import { plainText } from '../build/plain-text.ts';
 import { openKeeper } from '../coach/keeper.ts';
 import { newBuildEntries } from '../coach/new-build.ts';
 import { refusalText } from '../coach/refusal-text.ts';
+import { shopNumbers } from '../coach/shop-keeper.ts';
 import { createBuild } from '../machine/builds.ts';
 import { openSettings } from '../machine/settings.ts';
 import type { System } from '../quantity/quantities.ts';
@@ -128,6 +129,8 @@ export const run: CommandModule['run'] = async (words, options, world) => {
     fields.map(field => ({ field, value: answers[field] })),
     world.now,
     fields.length > 0,
+    false,
+    shopNumbers(world.folders.builds),
   );
   if (!made.ok) {
     const text = refusalText({ content: world.content(), system }, null, made.refusal);

@@ -3,6 +3,7 @@ import { understandEntry } from '../build/versions/understand.ts';
 import { type Keeper, openKeeper } from '../coach/keeper.ts';
 import { newBuildEntries } from '../coach/new-build.ts';
 import { refusalText } from '../coach/refusal-text.ts';
+import { shopNumbers } from '../coach/shop-keeper.ts';
 import { startThinker } from '../coach/thinker.ts';
 import { viewOf } from '../coach/view.ts';
 import { copyDemo, createBuild, findBuild, listBuilds, listDemos } from '../machine/builds.ts';
@@ -111,7 +112,7 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
       return copy.ok ? opened(copy.value) : `No copy could be made: ${copy.fault.message}.`;
     },
     newBuild: (name: string, system: System) => {
-      const entries = newBuildEntries(name, system, [], clock, false);
+      const entries = newBuildEntries(name, system, [], clock, false, false, shopNumbers(folders.builds));
       if (!entries.ok) return refusalText({ content, system }, null, entries.refusal).says;
       const made = createBuild(folders.builds, name, entries.value, clock);
       return made.ok ? opened(made.value) : `The build cannot be made: ${made.fault.message}.`;

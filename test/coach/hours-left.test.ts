@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { Doing } from '../../src/build/entries.ts';
 import type { ShopDoing, ShopEntry } from '../../src/build/shop/entries.ts';
+import { haveOf } from '../../src/build/shop/have-of.ts';
 import { foldShop, learnedMinutes } from '../../src/build/shop/shop.ts';
 import { doneSince, minutesLeft } from '../../src/coach/hours-left.ts';
+import { newBuildEntries } from '../../src/coach/new-build.ts';
 import { viewOf } from '../../src/coach/view.ts';
 import { entriesOf, NOW } from '../stages/situation-for.ts';
 
@@ -64,4 +66,19 @@ describe('hours left', () => {
     const uprights = v.ramp.members.filter(m => m.rail === 'A' && /upright/.test(m.kind));
     expect(doneSince(v, 'joint', null)).toBe(2 * uprights.length);
   });
+});
+
+test('a build carries the minutes its shop knew when it began to a folder that has no shop', () => {
+  const begunWith = (values: Record<string, number>) => {
+    const made = newBuildEntries('Yard kicker', 'metric', [], () => new Date(NOW), false, false, values);
+    if (!made.ok) throw new Error(made.refusal.code);
+    return viewOf(made.value, NOW);
+  };
+  expect(begunWith({}).build.all.map(e => e.kind)).toEqual(['build-begun']);
+  const v = begunWith({ 'minutes-slit': 20, 'kerf-bars': 2.7 });
+  expect(v.build.all.map(e => e.kind)).toEqual(['build-begun', 'shop-copied']);
+  expect(minutesLeft(v, shop(), 'cut').low).toBeGreaterThan(minutesLeft(begunWith({}), shop(), 'cut').low);
+  expect(haveOf(v.build, 'b', shop()).kerf_mm).toBe(2.7);
+  const read: ShopDoing = { kind: 'saw-kerf-read', saw: 'bars', kerf_mm: 3.1, typed: '3.1' };
+  expect(haveOf(v.build, 'b', shop(read)).kerf_mm).toBeGreaterThan(2.9);
 });

@@ -24,7 +24,8 @@ export const haveOf = (build: Build, buildId: string, shop: Shop): Have => {
       length_mm: p.length_mm,
       spoiled: p.fate === 'spoiled' || build.chosen.some(c => c.plan.spoils === p.id),
     })),
-    kerf_mm: plannedKerf(shop),
+    // A build that was moved to another folder still has the kerf it began with.
+    kerf_mm: plannedKerf(shop) ?? build.shop['kerf-bars'] ?? null,
     aim: shop.aim,
   };
 };
