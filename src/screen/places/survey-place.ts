@@ -12,6 +12,7 @@ import { SIDES } from './ask-field.ts';
 import { commonAct } from './common.ts';
 import type { Desk, Place } from './desk.ts';
 import type { OpenField } from './open-field.ts';
+import { askPoints, POINTS_HELP } from './survey-points.ts';
 
 const EDGES = ['rail bottom face', 'rail top face'] as const;
 
@@ -70,12 +71,12 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
         quantity: 'length',
         system: d.system,
         asks: again
-          ? `once more, without looking back: ${survey.edge.toUpperCase()} to its ${survey.to}`
+          ? `once more: ${survey.edge.toUpperCase()} to its ${survey.to}`
           : sideways
             ? "the rail's side to its string"
             : `${survey.edge.toUpperCase()} to its ${survey.to}`,
         sign: sideways ? SIDEWAYS : SIDES,
-        expected: expectedFor(survey, station),
+        expected: again ? aroundFirst(survey, station) : expectedFor(survey, station),
         possible: [-1000, 1000],
         whenEmpty: 'nothing typed. Type 0 if it lies on the line',
         otherWay: 'cannot read here',
@@ -120,7 +121,7 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
     if (station < survey.stations_mm.length) openStation(d, survey, station, false);
     else {
       place.field = null;
-      at = station;
+      at = survey.stations_mm.length;
     }
   };
 
@@ -168,6 +169,7 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
             ' ',
             `${step.survey?.stations_mm.length ?? 0} stations, numbered from the entry end. Number them on the rail in marker.`,
           ),
+          ...POINTS_HELP.map(text => row(' ', ['quiet', text])),
           ...drawScene(
             offsetScene(
               d.view.ramp.plans.get(rail)!,
@@ -281,6 +283,7 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
       running(d) === null
         ? [
             { act: 'open', words: 'begin reading' },
+            ...(sideways ? [] : [{ act: 'measure' as const, words: 'points instead' }]),
             { act: 'next', words: 'move', shown: '↑ ↓' },
             { act: 'back' },
           ]
@@ -300,7 +303,9 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
         else if (act === 'open') {
           if (d.act({ do: 'open-survey', step: step.key, edge: EDGES[edge] ?? 'rail bottom face' }))
             goTo(d, 0);
-        } else return commonAct(d, act, char, lit);
+        } else if (act === 'measure' && !sideways)
+          askPoints(d, step, EDGES[edge] ?? 'rail bottom face', () => goTo(d, Number.POSITIVE_INFINITY));
+        else return commonAct(d, act, char, lit);
         return true;
       }
       if (act === 'open') {
@@ -328,6 +333,15 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
     goTo(desk, first < 0 ? survey.stations_mm.length : first);
   }
   return place;
+};
+
+/** Two readings of one station seldom differ by more, mm (common practice). */
+const APART = 3;
+
+/** What a station read once more is likely to read: what it read before, give or take. */
+const aroundFirst = (survey: Survey, station: number): readonly [number, number] => {
+  const first = survey.readings[station]?.offset_mm ?? 0;
+  return [first - APART, first + APART];
 };
 
 /** Stations read twice, whose spread is what a reading is worth (common practice). */
