@@ -5,29 +5,33 @@ import type { Entry } from '../../src/build/entries.ts';
 import { createJournal } from '../../src/machine/journal-file.ts';
 import { read } from '../demo/builds.ts';
 import { Teller } from '../demo/tell.ts';
-import { nextIntent } from '../walk/hand.ts';
+import { type Hand, nextIntent } from '../walk/hand.ts';
 import { newFolder, openBench, run } from './program.ts';
 import type { RealTerminal } from './real-terminal.ts';
 
-/** Steps before which the walk is kept: the weather of the bench. */
-const WANTED = ['prep/weather'] as const;
+/** Steps before which the walk is kept: the weather of the bench, the labels on the welder, the dye on the slits. */
+const WANTED = ['prep/weather', 'weld/settings', 'finish/inspect'] as const;
 type Wanted = (typeof WANTED)[number];
 
 const before = new Map<string, readonly Entry[]>();
+
+/** A welder with mixed gas; all else as a steady person reads it. */
+const withGas: NonNullable<Hand['read']> = (view, step, ask) =>
+  step.key === 'weld/machine' && ask.ask === 'kind' ? 1 : read(view, step, ask);
 
 beforeAll(async () => {
   const t = new Teller(11, '2026-10-01T16:00:00Z');
   t.begin({ kind: 'build-begun', name: 'Bad evening', system: 'metric' });
   await t.act({ do: 'agree' });
   for (let i = 0; i < 900 && before.size < WANTED.length; i++) {
-    const intent = nextIntent(await t.view(), { read });
+    const intent = nextIntent(await t.view(), { read: withGas });
     if (intent === null) break;
     const step = 'step' in intent ? intent.step : '';
     const wanted = WANTED.find(key => step === key || step.startsWith(`${key}#`));
     if (wanted !== undefined && !before.has(wanted)) before.set(wanted, [...t.entries]);
     await t.act(intent);
   }
-}, 120_000);
+}, 240_000);
 
 /** The same entries with the last of them made a few minutes ago: an evening at the bench, and no long pause. */
 const tonight = (entries: readonly Entry[]): readonly Entry[] => {
@@ -60,22 +64,22 @@ const atStep = async (step: Wanted): Promise<{ folder: string; path: string; ben
 
 const lines = (path: string): number => readFileSync(path, 'utf8').trimEnd().split('\n').length;
 
-/** Which of the answers of the rag: the first is dry. */
-const RAG = { dry: 0, wet: 1, rain: 2 } as const;
+/** Answers of the rag, and of the bottle's label: how many below the first. */
+const ANSWERS = { dry: 0, wet: 1, rain: 2 } as const;
 
 /** Tells the numbers and answers that the open step asks, one after the other, as they come; the rest stand as they were. */
 const tell = async (
   bench: RealTerminal,
   path: string,
-  values: readonly (string | keyof typeof RAG)[],
+  values: readonly (string | keyof typeof ANSWERS)[],
 ): Promise<void> => {
   for (const [i, value] of values.entries()) {
     if (i === 0) bench.press('enter');
     const kept = lines(path);
-    if (value in RAG) {
+    if (value in ANSWERS) {
       await bench.until(/keep the lit one/);
       bench.press('up', 'up');
-      for (let n = 0; n < RAG[value as keyof typeof RAG]; n++) bench.press('down');
+      for (let n = 0; n < ANSWERS[value as keyof typeof ANSWERS]; n++) bench.press('down');
       bench.press('enter');
     } else {
       await bench.until(/ typed {2}_/);
@@ -96,13 +100,17 @@ const closeField = async (bench: RealTerminal): Promise<void> => {
   await bench.until(s => !/ typed {2}_|keep the lit one/.test(s), 'the field closed');
 };
 
-/** Goes up the page of preparing until the bar that stops the arc is lit; gives the screen that says what opens it. */
-const toTheBar = async (bench: RealTerminal): Promise<string> => {
-  const at = (screen: string): number => Number(/prep: step (\d+) of/.exec(screen)?.[1] ?? 0);
+/** Goes up a stage's page until what stops is lit; gives the screen that says what opens it. */
+const toTheBar = async (bench: RealTerminal, key = '3', stage = 'prep'): Promise<string> => {
+  const at = (screen: string): number =>
+    Number(new RegExp(`${stage}: step (\\d+) of`).exec(screen)?.[1] ?? 0);
   bench.press('2');
   await bench.until(/▸2 CUT◂/);
-  bench.press('3');
-  let screen = await bench.until(s => /▸3 PREP◂/.test(s) && at(s) > 0, 'the page of preparing');
+  bench.press(key);
+  let screen = await bench.until(
+    s => s.includes(`▸${key} ${stage.toUpperCase()}◂`) && at(s) > 0,
+    `the page of ${stage}`,
+  );
   while (!/^ ■ STOP {2}/m.test(screen) && at(screen) > 1) {
     const up = at(screen) - 1;
     bench.press('p');
@@ -123,7 +131,9 @@ const readAgain = async (bench: RealTerminal, path: string, value: string): Prom
 const stepNow = async (folder: string, stage: string, key: string) => {
   const page = await run(folder, ['sheet', stage, '--build', 'bad-evening', '--json']);
   expect(page.code).toBe(0);
-  const { steps } = JSON.parse(page.out) as { steps: { key: string; state: string; gates?: string[] }[] };
+  const { steps } = JSON.parse(page.out) as {
+    steps: { key: string; state: string; waitsFor: string[]; gates: string[] }[];
+  };
   return steps.find(s => s.key === key);
 };
 
@@ -132,7 +142,7 @@ describe('the weather of the bench, typed as it is', () => {
     const { folder, path, bench } = await atStep('prep/weather');
     await tell(bench, path, ['rain', '5 km/h', '12', '12', '95']);
     expect(await toTheBar(bench)).toMatch(/STOP {2}Rain or snow on the work/);
-    expect((await stepNow(folder, 'weld', 'weld/test-piece'))?.state).toBe('waiting');
+    expect((await stepNow(folder, 'weld', 'weld/test-piece'))?.waitsFor).toContain('prep/dry-steel');
     const kept = lines(path);
     bench.press('s');
     await bench.until(/Why\?/);
@@ -153,7 +163,7 @@ describe('the weather of the bench, typed as it is', () => {
     const { folder, path, bench } = await atStep('prep/weather');
     await tell(bench, path, ['dry', '25 km/h', '0.5 km/h', '15', '15', '50']);
     expect(await toTheBar(bench)).toMatch(/STOP {2}Air stands still behind the shelter/);
-    expect((await stepNow(folder, 'weld', 'weld/test-piece'))?.state).toBe('waiting');
+    expect((await stepNow(folder, 'weld', 'weld/test-piece'))?.waitsFor).toContain('prep/dry-steel');
     // Too wide open again, then right.
     await readAgain(bench, path, '14 km/h');
     expect(await toTheBar(bench)).toMatch(
@@ -161,6 +171,7 @@ describe('the weather of the bench, typed as it is', () => {
     );
     await readAgain(bench, path, '4 km/h');
     expect(await stepNow(folder, 'prep', 'prep/dry-steel')).toBeUndefined();
+    expect((await stepNow(folder, 'weld', 'weld/test-piece'))?.waitsFor).not.toContain('prep/dry-steel');
     bench.press('q');
     await bench.exit;
   });
@@ -169,7 +180,7 @@ describe('the weather of the bench, typed as it is', () => {
     const { folder, path, bench } = await atStep('prep/weather');
     await tell(bench, path, ['dry', '3 km/h', '14', '12.5', '90']);
     expect(await toTheBar(bench)).toMatch(/STOP {2}Steel too near the dew point/);
-    expect((await stepNow(folder, 'weld', 'weld/test-piece'))?.state).toBe('waiting');
+    expect((await stepNow(folder, 'weld', 'weld/test-piece'))?.waitsFor).toContain('prep/dry-steel');
     bench.press('s');
     await bench.until(/Why\?/);
     const kept = lines(path);
@@ -185,5 +196,66 @@ describe('the weather of the bench, typed as it is', () => {
     const again = await run(folder, ['log', 'bad-evening', '--in', '-'], `${line}\n`);
     expect(again.code).toBe(0);
     expect((await stepNow(folder, 'prep', 'prep/dry-steel'))?.state).toBe('stop');
+  });
+});
+
+describe('the welder and its welds', () => {
+  test('wrong gas: argon alone stops every arc until the right bottle is read', async () => {
+    const { folder, path, bench } = await atStep('weld/settings');
+    bench.press('enter');
+    // Spool as told, then the bottle's label: third of the four.
+    for (const answer of [1, 3]) {
+      const kept = lines(path);
+      const screen = await bench.until(/ typed {2}_|keep the lit one/);
+      if (/keep the lit one/.test(screen)) {
+        bench.press('up', 'up', 'up', 'up');
+        for (let n = 1; n < answer; n++) bench.press('down');
+        bench.press('enter');
+      } else {
+        bench.type(String(answer));
+        await bench.until(s => s.includes(`typed  ${answer}`), 'what was typed');
+        bench.press('enter');
+        await bench.until(s => lines(path) > kept || s.includes('Enter again'), 'kept, or asked once more');
+        if (lines(path) === kept) bench.press('enter');
+      }
+      await bench.until(() => lines(path) > kept, 'kept');
+    }
+    await closeField(bench);
+    expect(await toTheBar(bench, '5', 'weld')).toMatch(/STOP {2}Argon alone is the wrong gas for steel/);
+    expect((await stepNow(folder, 'weld', 'weld/test-piece'))?.gates).toContain('gas-argon');
+    bench.press('q');
+    await bench.exit;
+    const line = JSON.stringify({ do: 'read', step: 'weld/settings', ask: 'bottle', value: '1' });
+    expect((await run(folder, ['log', 'bad-evening', '--in', '-'], `${line}\n`)).code).toBe(0);
+    expect((await stepNow(folder, 'weld', 'weld/test-piece'))?.gates).not.toContain('gas-argon');
+  });
+
+  test('a cracked weld: nothing is loaded or ridden over it, and no reason opens it', async () => {
+    const { folder, path, bench } = await atStep('finish/inspect');
+    const kept = lines(path);
+    bench.press('enter');
+    const screen = await bench.until(/ typed {2}_|keep the lit one/);
+    if (/keep the lit one/.test(screen)) bench.press('up', 'down', 'enter');
+    else {
+      bench.type('1');
+      await bench.until(/typed {2}1/);
+      bench.press('enter');
+      await bench.until(s => lines(path) > kept || s.includes('Enter again'), 'kept, or asked once more');
+      if (lines(path) === kept) bench.press('enter');
+    }
+    await bench.until(() => lines(path) > kept, 'the crack kept');
+    await bench.until(/[Cc]rack/);
+    expect((await stepNow(folder, 'finish', 'finish/proof'))?.gates).toContain('open-crack');
+    bench.press('ctrl-c');
+    await bench.exit;
+    const line = JSON.stringify({
+      do: 'override',
+      step: 'finish/proof',
+      gate: 'open-crack',
+      why: 'it is only a small one',
+    });
+    const passed = await run(folder, ['log', 'bad-evening', '--in', '-'], `${line}\n`);
+    expect(passed.code).not.toBe(0);
+    expect((await stepNow(folder, 'finish', 'finish/proof'))?.gates).toContain('open-crack');
   });
 });

@@ -4,7 +4,7 @@ import type { Situation } from '../situation.ts';
 import { readAt } from './reading.ts';
 
 /** Fire-watch radius, m: 35 ft (29 CFR 1910.252(a)(2) as a state text mirrors it [found]). */
-const CLEAR_m = 35 * 0.3048;
+export const CLEAR_m = 35 * 0.3048;
 /** Steel lies this far up from the floor, with a plate so thick under each tack, mm (common practice). */
 const STEEL_UP = 50;
 const PLATE = 3;

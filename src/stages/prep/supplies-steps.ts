@@ -4,6 +4,7 @@ import type { Situation } from '../situation.ts';
 import { welderOf } from './process.ts';
 import {
   bottleOf,
+  CO2_l_kg,
   need,
   type Part,
   partsOf,
@@ -49,7 +50,7 @@ const suppliesAsks = (s: Situation, part: Part): readonly Ask[] => {
   };
   if (welder.process === 'fcaw-s') return [spool];
   if (welder.kind === 2) {
-    const least = high('gas') / 540;
+    const least = high('gas') / CO2_l_kg;
     return [spool, { ask: 'co2', as: 'mass', expected: [least, least + 8], possible: [0, 60] }];
   }
   const full = bottleOf(s);

@@ -14,7 +14,7 @@ export type Supply = (typeof SUPPLIES)[number];
 export const suppliesKey = (part: Part): StepKey => `prep/supplies@${part}`;
 
 /** Gas of a kilogram of CO2, l (0.54 m³ [derived from a gallon's weight and gas, found]). */
-const CO2_l_kg = 540;
+export const CO2_l_kg = 540;
 /** Members that are welded on the side frames, before these are joined. */
 const OF_SIDES: ReadonlySet<MemberKind> = new Set([
   'curved rail',
