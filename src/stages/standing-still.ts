@@ -14,6 +14,10 @@ const keptStanding = keptByInput(standing);
 /** Places of the rider that are looked at, from the rail's start to the lip. */
 const PLACES = 13;
 
+/** Ground in which a stake is counted at half: soaked, or never packed. */
+const SOAKS: ReadonlySet<string> = new Set(['wet lawn', 'soft or filled ground']);
+const SOAKED = 'stake 900 mm, soaked ground';
+
 /** The ramp under its rider on this ground: what moves it, what four anchors or more must hold, what weight would do instead. */
 export type StandingStill = Readonly<{
   standing: Standing;
@@ -52,7 +56,7 @@ export const standingStill = (s: Situation): StandingStill | null => {
   if (!still.ok) return null;
   return {
     standing: still.value,
-    anchors: anchorPlan(still.value, ANCHORS['stake 900 mm']),
+    anchors: anchorPlan(still.value, ANCHORS[SOAKS.has(d.ground) ? SOAKED : 'stake 900 mm']),
     ballast: ballast(still.value, friction),
   };
 };

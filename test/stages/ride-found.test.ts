@@ -100,11 +100,28 @@ describe('no anchors', () => {
     expect(keysOf(await told.view())).toEqual([]);
   });
 
+  test('on lawn that may be wet a stake holds half: four are not enough, eight or firmer ground are', async () => {
+    const wet = () =>
+      new Told('metric', set('ground', 'wet lawn'), ridden(5), ...KIND_LANDING, ...anchored(4, 2));
+    expect(keysOf(await wet().view())).toEqual(['ride-anchors-short']);
+    const more = wet();
+    const offer = await more.mend('ride-anchors-short', 'anchors-plan');
+    expect(offer.fills).toMatchObject({ count: 8, entry: 4 });
+    expect(keysOf(await more.view())).toEqual([]);
+    const firmer = wet();
+    await firmer.mend('ride-anchors-short', 'ground-firmer');
+    expect((await firmer.view()).ramp.design.ground).toBe('dry lawn');
+    expect(keysOf(await firmer.view())).toEqual([]);
+    expect(wordGaps(plan(await wet().view()))).toEqual([]);
+  });
+
   test('what plan foresees for an anchor is what finish has it pulled to', () => {
     for (const more of [[], [set('rider', 110)], [set('ground', 'wet lawn')], [ridden(9.5)]]) {
       const s = situation(...more);
       const foreseen = standingStill(s)?.anchors;
-      expect(anchorNeed(s)?.pull_N).toBeCloseTo(Math.max(500, foreseen?.entryTest_N ?? 0), 6);
+      // More of them share it; whoever has only four pulls each to the share of four.
+      const share = ((foreseen?.entryTest_N ?? 0) * (foreseen?.entry ?? 0)) / 2;
+      expect(anchorNeed(s)?.pull_N).toBeCloseTo(Math.max(500, share), 6);
     }
   });
 

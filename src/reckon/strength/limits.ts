@@ -126,6 +126,21 @@ export const RIDE_LIMIT_RULES: readonly LimitRule[] = [
     ({ proven }) => yes(proven === undefined ? undefined : !proven),
   ),
   rule(
+    'anchors-short',
+    'warn',
+    'count',
+    'With so few of them one would have to hold more than a stake is counted for in this ground.',
+    ({ anchors, anchorsWanted }) =>
+      anchors !== undefined && anchors < LEAST_ANCHORS ? null : under(anchors, anchorsWanted ?? 0),
+  ),
+  rule(
+    'anchors-none-hold',
+    'warn',
+    'yes or no',
+    'Not even eight stakes at each end are counted to hold this ride in this ground.',
+    ({ anchorable }) => yes(anchorable === undefined ? undefined : !anchorable),
+  ),
+  rule(
     'over-used',
     'refuse',
     'share',

@@ -44,6 +44,9 @@ export type RideFacts = Readonly<{
   towed?: boolean | undefined;
   anchors?: number | undefined;
   entryAnchors?: number | undefined;
+  /** So many stakes are counted to hold it in this ground; whether any number is. */
+  anchorsWanted?: number | undefined;
+  anchorable?: boolean | undefined;
   pulled?: boolean | undefined;
   inspected?: boolean | undefined;
   proven?: boolean | undefined;

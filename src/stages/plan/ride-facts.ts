@@ -16,6 +16,7 @@ import {
 import { keptByInput } from '../kept-by-input.ts';
 import { loadsOf, MACHINES, readingOf, saidSpeed } from '../riding.ts';
 import type { Situation } from '../situation.ts';
+import { standingStill } from '../standing-still.ts';
 import { deckUse } from './strength-deck.ts';
 
 const keptWindow = keptByInput(speedWindow);
@@ -72,6 +73,7 @@ export const factsOf = (s: Situation, ride: Ride, utilisation?: number): Facts =
   const { landing, flight, band, window } = ride;
   const anchors = readingOf(s, 'plan/ground', 'anchors');
   const entryAnchors = readingOf(s, 'plan/ground', 'entry-anchors');
+  const still = standingStill(s);
   return {
     novice: d.first,
     first: d.first,
@@ -90,6 +92,12 @@ export const factsOf = (s: Situation, ride: Ride, utilisation?: number): Facts =
     ...(window !== null ? { window_m_s: window.width_m_s } : ride.noWindow ? { window_m_s: 0 } : {}),
     ...(anchors === null ? {} : { anchors }),
     ...(entryAnchors === null ? {} : { entryAnchors }),
+    ...(still === null
+      ? {}
+      : {
+          anchorable: still.anchors !== null,
+          ...(still.anchors === null ? {} : { anchorsWanted: still.anchors.entry + still.anchors.rear }),
+        }),
     ...(utilisation === undefined ? {} : { utilisation }),
     deck_utilisation: deckUse(s)?.utilisation,
   };

@@ -199,6 +199,7 @@ const standFigures = (s: Situation, strength: Strength): readonly Figure[] => {
     size('anchor-entry-holds', 'force', still?.anchors?.entryEach_N, needs),
     size('anchor-rear-holds', 'force', still?.anchors?.rearEach_N, needs),
     size('ballast', 'mass', still?.ballast == null ? null : still.ballast.slide_kg, needs),
+    size('ballast-entry', 'mass', still?.ballast == null ? null : still.ballast.entry_kg, needs),
     share('use-ground', pressed?.utilisation, null),
     size('foot-board', 'length', pressed?.side_mm, needs),
   ];

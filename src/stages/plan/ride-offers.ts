@@ -1,5 +1,6 @@
 import type { DesignAnswers } from '../../ramp/design.ts';
 import { LEAST_ANCHORS } from '../../reckon/strength/anchors.ts';
+import { GROUNDS } from '../../reckon/strength/ground.ts';
 import { GRAVITY_m_s2 } from '../../reckon/strength/loads.ts';
 import { saidLanding } from '../flight-band.ts';
 import { MACHINES, saidSpeed } from '../riding.ts';
@@ -213,6 +214,17 @@ const anchors = (s: Situation): readonly Way[] => {
   ];
 };
 
+/** Ground that is less slippery and holds a stake better, where there is a choice of where it stands. */
+const firmer = (s: Situation): readonly Way[] => [
+  {
+    remedy: 'ground-firmer',
+    minutes: 60,
+    tries: (['dry lawn', 'gravel', 'concrete'] as const)
+      .filter(ground => GROUNDS[ground].friction > GROUNDS[s.ramp.design.ground].friction)
+      .map(ground => ({ change: { field: 'ground', value: ground }, fills: { ground } })),
+  },
+];
+
 const deckWays = (s: Situation): readonly Way[] => {
   const { deck } = s.ramp.design;
   const us = s.build.system === 'us';
@@ -302,6 +314,8 @@ const WAYS: Readonly<Record<string, (s: Situation) => readonly Way[]>> = {
   'gap-first': s => [fillGap(s)],
   'anchors-few': anchors,
   'anchors-entry': anchors,
+  'anchors-short': s => [...anchors(s), ...firmer(s)],
+  'anchors-none-hold': s => [...firmer(s), ...slower(s, stepsDown(s)), lowerLip(s)],
   'deck-over-used': deckWays,
   'drop-engineer': s => [lowerLip(s)],
   narrow: () => [

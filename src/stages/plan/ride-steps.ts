@@ -128,6 +128,7 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
         'anchor-entry-holds',
         'anchor-rear-holds',
         'ballast',
+        'ballast-entry',
         'use-ground',
         'foot-board',
       ],

@@ -51,6 +51,8 @@ describe('the limits of a ride', () => {
     ['a crack', { crack: true }, ['crack']],
     ['a tow', { towed: true }, ['towed']],
     ['no anchors', { anchors: 0, entryAnchors: 0 }, ['anchors-few', 'anchors-entry']],
+    ['eight wanted in soaked lawn', { anchorsWanted: 8 }, ['anchors-short']],
+    ['ground in which nothing holds', { anchorable: false }, ['anchors-none-hold']],
     ['all anchors at the rear', { entryAnchors: 0 }, ['anchors-entry']],
     ['anchors nobody pulled', { pulled: false }, ['anchors-not-pulled']],
     ['water', { landing: 'water' }, ['landing-water']],
