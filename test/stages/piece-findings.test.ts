@@ -224,6 +224,7 @@ describe('a piece against what is needed of it', () => {
     expect(pieceName('crossmember@A-B:4')).toBe('crossmember 4');
     expect(pieceName('lip upright@B')).toBe('lip upright B');
     expect(pieceName('rear diagonal@A-B')).toBe('rear diagonal');
+    expect(pieceName('crossmember@B-C:4')).toBe('crossmember 4 B-C');
   });
 
   test('everything said has words, and every mark in them is filled', () => {

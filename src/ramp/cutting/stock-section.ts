@@ -3,7 +3,7 @@ import { type TubeRule, tubeSection } from '../../reckon/steel/section.ts';
 import { BOARD_DENSITY, PLY_DENSITY } from '../deck.ts';
 import type { Tube } from '../design.ts';
 import { entryArc } from '../entry.ts';
-import { STEEL_DENSITY, tubeMassPerMetre } from '../mass.ts';
+import { FLAT_KINDS, STEEL_DENSITY, tubeMassPerMetre } from '../mass.ts';
 import { type Member, sectionName } from '../member.ts';
 import { type Design, settle } from '../settle.ts';
 import { tubeAsPlanned } from '../tube-in-hand.ts';
@@ -95,21 +95,16 @@ const asBoughtFor = (d: Design): Design => {
 
 const RAILS: ReadonlySet<Member['kind']> = new Set(['curved rail', 'base rail']);
 
-const INCH = 25.4;
-
-/** Flat bar a US yard keeps for a plate of these sizes, mm: the next half inch of width, the nearest sixteenth of thickness (trade sizes, practice). */
-const usFlat = (width_mm: number, thick_mm: number): StockSection => {
-  const width = Math.ceil((2 * width_mm) / INCH - 1e-9) / 2;
-  const thick = Math.max(1, Math.round((16 * thick_mm) / INCH)) / 16;
-  return flatStock(width * INCH, thick * INCH);
+/** Plate is ordered to the millimetre, in the US to the sixteenth, and never too small. */
+const roundedUp = (d: Design, v: number): number => {
+  const step = d.system === 'us' ? 25.4 / 16 : 1;
+  return Math.ceil(v / step - 1e-9) * step;
 };
 
-/** What a member is cut from: tube by the sizes it was sold in, plates from flat bar of their width. */
+/** What a member is cut from: tube by the sizes it was sold in, plates and bearers from flat bar as they are drawn, the entry plate by itself. */
 export const sectionOf = (d: Design, m: Member): StockSection => {
-  const flat = d.system === 'us' ? usFlat : flatStock;
-  if (m.kind === 'side plate') return flat(m.tube.width_mm, tubeAsPlanned(d).wall_mm);
   if (m.kind === 'entry plate')
-    return plateStock(Math.ceil(entryArc(asBoughtFor(d))), m.tube.wall_mm, m.long_mm);
-  if (m.kind === 'foot plate' || m.kind === 'bearer') return flat(m.tube.width_mm, m.tube.wall_mm);
+    return plateStock(roundedUp(d, entryArc(asBoughtFor(d))), m.tube.wall_mm, m.long_mm);
+  if (FLAT_KINDS.has(m.kind)) return flatStock(m.tube.width_mm, m.tube.wall_mm);
   return tubeStock(RAILS.has(m.kind) ? tubeAsPlanned(d) : m.tube, ruleOf(d));
 };

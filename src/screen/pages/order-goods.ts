@@ -23,6 +23,8 @@ const SAID_ELSEWHERE = new Set([
   'spare-rail',
   'rail-tube',
   'post-tube',
+  'plates',
+  'entry-plate',
   'deck-sheets',
   'deck-boards',
   'thin-discs',

@@ -68,6 +68,13 @@ describe.each(DESIGNS)('on paper, %s', (_, ramp) => {
     expect(listed.filter(n => !n.startsWith('spare')).sort()).toEqual([...members].sort());
   });
 
+  test('a bearer is cut from a flat of just its height or thickness, as its stand asks', () => {
+    ramp.entry.bearers.forEach((b, i) => {
+      const from = o.sections.find(s => needsOf(s).includes(`bearer@:${i + 1}`))?.section;
+      expect([from?.width_mm, from?.wall_mm]).toContainEqual(expect.closeTo(b.height_mm, 9));
+    });
+  });
+
   test('the sheet closes with the members: kilograms bought are at least those of the frame and a tenth', () => {
     const t = totalsOf(o);
     expect(t.kg).toBeGreaterThan(1.1 * ramp.masses.steel_kg * 0.98 + ramp.masses.entry_kg);
