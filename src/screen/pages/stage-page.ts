@@ -53,6 +53,12 @@ const TAGS: Readonly<Record<Step['state'], readonly [State, string]>> = {
   stop: ['stop', 'STOP'],
 };
 
+/** A step's sentence where it fits; else what stands before its comma, which says the deed. */
+const deedWithin = (title: string, room: number): string => {
+  const deed = title.split(',')[0] ?? title;
+  return cellWidth(title) > room && deed.length > 15 ? deed : title;
+};
+
 /** Row 4: the tag, the sentence, and at the right the line the numbers belong to. */
 export const tagRow = (c: PageContext, step: Step): Row => {
   const [state, word] = TAGS[step.state];
@@ -60,8 +66,11 @@ export const tagRow = (c: PageContext, step: Step): Row => {
     step.state === 'to do' && ((step.asks ?? []).some(a => a.optional !== true) || step.survey !== undefined);
   const title = stepText(c.view, c.voice, step, 'title') ?? step.key;
   const sign = SIGNS[state];
-  const left = row(' ', [sign.role, `${sign.sign} ${measures ? 'MEASURE' : word}`], '  ', ['lead', title]);
-  return joinSides(left, row(['quiet', lineText(step.line)]), c.look.columns - 1);
+  const line = lineText(step.line);
+  const tag = `${sign.sign} ${measures ? 'MEASURE' : word}`;
+  const room = c.look.columns - cellWidth(tag) - cellWidth(line) - 6;
+  const left = row(' ', [sign.role, tag], '  ', ['lead', deedWithin(title, room)]);
+  return joinSides(left, row(['quiet', line]), c.look.columns - 1);
 };
 
 /** The tall figures of a step: of its lit repeated thing, else those it names. */
@@ -106,7 +115,12 @@ export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
     else if (keep < part.lines.length)
       part.lines = [...part.lines.slice(0, keep - 1), more(part.lines[keep - 1] ?? '')];
   };
-  const more = (line: string): string => `${cutTo(line, columns - 4).replace(/\s*…?$/, '')} … w`;
+  /** The rest is under w; no word is cut. */
+  const more = (line: string): string => {
+    const words = line.split(' ');
+    while (words.length > 1 && cellWidth(words.join(' ')) > columns - 4) words.pop();
+    return `${words.join(' ')} … w`;
+  };
   // What makes it safe goes last: the reason first, then how to measure, then how to stand.
   shorten('Why', 1);
   shorten('Why', 0);
@@ -192,9 +206,7 @@ export const stepListRows = (
     const sign = SIGNS[state];
     const whole = stepText(c.view, c.voice, s, 'title') ?? s.key;
     const count = s.items === undefined ? '' : ` ${s.itemsDone}/${s.items.length}`;
-    // Where the whole sentence does not fit, what stands before its comma says the deed.
-    const deed = whole.split(',')[0] ?? whole;
-    const title = cellWidth(`${whole}${count}`) > columns - 11 && deed.length > 15 ? deed : whole;
+    const title = deedWithin(whole, columns - 11 - cellWidth(count));
     return cutRow(
       row(
         ' ',
@@ -276,13 +288,10 @@ export const readingRows = (c: PageContext, step: Step, columns = 62): Row[] =>
     const reading = c.view.build.readings.get(`${step.key}#${a.ask}`);
     const label = askLabel(c.view, c.voice, step, a.ask);
     const sign = SIGNS[reading === undefined ? 'to-do' : 'done'];
-    const value =
-      reading === undefined ? 'not read yet' : readingText(c.view, c.voice, step, a, reading.value);
-    const room = Math.max(10, columns - 4 - 14);
-    return row(' ', [sign.role, `${sign.sign} `], padTo(cutTo(label, room), room + 1), [
-      reading === undefined ? 'quiet' : 'plain',
-      value,
-    ]);
+    if (reading === undefined) return row(' ', [sign.role, `${sign.sign} `], label);
+    const value = readingText(c.view, c.voice, step, a, reading.value);
+    const room = Math.max(10, columns - 4 - cellWidth(value));
+    return row(' ', [sign.role, `${sign.sign} `], padTo(cutTo(label, room), room + 1), value);
   });
 
 const timeLeft = (c: PageContext, stage: Stage): string => {
