@@ -44,13 +44,23 @@ const listOpen = (bench: RealTerminal): boolean => bench.text().some(l => l.incl
 const fieldOpen = (bench: RealTerminal): boolean =>
   listOpen(bench) || bench.text().some(l => l.startsWith(' typed '));
 
-/** Lights the answer that stands for a number, and keeps it. */
-const chooseAnswer = (bench: RealTerminal, view: View, intent: Intent & { do: 'read' }): void => {
+/** Lights the answer that stands for a number, keeps it, and waits until the list is gone. */
+const chooseAnswer = async (
+  bench: RealTerminal,
+  view: View,
+  intent: Intent & { do: 'read' },
+): Promise<void> => {
+  const last = bench
+    .text()
+    .filter(l => /^ [▸·] /.test(l))
+    .at(-1)
+    ?.slice(3);
   const asks = view.steps.find(x => x.key === intent.step)?.asks ?? [];
   const ask = asks.find(a => a.ask === intent.ask);
   for (let i = 0; i < 9; i++) bench.press('up');
   for (let i = ask?.possible?.[0] ?? 0; i < Number(intent.value); i++) bench.press('down');
   bench.press('enter');
+  await bench.until(s => !s.includes(`▸ ${last}`) && !s.includes(`· ${last}`), 'the list gone');
 };
 
 /** Presses what a person would press to do an act on the page that shows the next step. */
@@ -74,7 +84,7 @@ const press = async (bench: RealTerminal, view: View, intent: Intent, path: stri
       if (!fieldOpen(bench)) bench.press('enter');
       await bench.until(/ typed |keep the lit one/);
       if (intent.do === 'read' && listOpen(bench)) {
-        chooseAnswer(bench, view, intent);
+        await chooseAnswer(bench, view, intent);
         break;
       }
       bench.type(String('value' in intent ? intent.value : intent.length));
