@@ -116,7 +116,7 @@ describe('enough for the next part?', () => {
       reading('weld/machine', 'wire', 0.8),
       reading('prep/supplies@rails', 'co2', 0.1),
     ).findings.find(f => f.words === 'gas-short');
-    expect(co2?.fills?.left).toEqual({ v: (54 / 12) * 60, as: 'time' });
+    expect(co2?.fills?.left).toMatchObject({ v: (54 / 12) * 60, as: 'time' });
   });
 });
 

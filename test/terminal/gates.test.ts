@@ -26,7 +26,7 @@ beforeAll(async () => {
   for (let i = 0; i < 900 && before.size < WANTED.length; i++) {
     const intent = nextIntent(await t.view(), { read: withGas });
     if (intent === null) break;
-    const step = 'step' in intent ? intent.step : '';
+    const step = ('step' in intent ? intent.step : undefined) ?? '';
     const wanted = WANTED.find(key => step === key || step.startsWith(`${key}#`));
     if (wanted !== undefined && !before.has(wanted)) before.set(wanted, [...t.entries]);
     await t.act(intent);

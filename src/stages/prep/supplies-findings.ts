@@ -1,8 +1,8 @@
-import type { Fill, Fills, Finding, Offer } from '../sheet.ts';
+import type { Fills, Finding, Offer } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { sortOffers } from '../sort-offers.ts';
 import { need, type Part, partsOf, SUPPLIES, type Supply, there, toldBy, weldsOf } from './supplies.ts';
-import { FLOW_l_min } from './supplies-steps.ts';
+import { amount, FLOW_l_min } from './supplies-steps.ts';
 
 /** A plain bead against a beginner's full one, as a share of its metal (1.15 of 1.3; common practice). */
 const PLAIN_BEAD = 1.15 / 1.3;
@@ -16,11 +16,6 @@ const THRIFT: Readonly<Record<Supply, number>> = {
   gas: FLOW_l_min.least / FLOW_l_min.likely,
   wire: PLAIN_BEAD,
   rods: WHOLE_ROD,
-};
-
-const fillOf = (supply: Supply, amount: number): Fill => {
-  if (supply === 'gas') return { v: (amount / FLOW_l_min.likely) * 60, as: 'time' };
-  return supply === 'wire' ? { v: amount, as: 'mass' } : Math.ceil(amount);
 };
 
 /** Steps of a part that nothing should stop half way. */
@@ -54,12 +49,12 @@ const findingFor = (s: Situation, part: Part, supply: Supply): Finding | null =>
   const reach = Math.floor((all * left) / use.high);
   const saved = use.likely * THRIFT[supply];
   const fills: Fills = {
-    left: fillOf(supply, left),
-    low: fillOf(supply, use.low),
-    likely: fillOf(supply, use.likely),
-    high: fillOf(supply, use.high),
-    lack: fillOf(supply, use.high - left),
-    saved: fillOf(supply, saved),
+    left: amount(supply, left),
+    low: amount(supply, use.low),
+    likely: amount(supply, use.likely),
+    high: amount(supply, use.high),
+    lack: amount(supply, use.high - left),
+    saved: amount(supply, saved),
     flow: { v: FLOW_l_min.least, as: 'flow' },
     reach,
     all,

@@ -1,5 +1,5 @@
 import { TURN } from '../order.ts';
-import type { Ask, Figure, StepDraft } from '../sheet.ts';
+import type { Ask, Figure, Fill, Fills, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { welderOf } from './process.ts';
 import {
@@ -83,6 +83,24 @@ const wordsOf = (s: Situation): 'supplies-gas' | 'supplies-co2' | 'supplies-wire
   }
 };
 
+/** An amount as it is told: gas as minutes at the beginner's flow, wire to ten grams, rods as whole ones. */
+export const amount = (supply: Supply, v: number): Fill => {
+  if (supply === 'gas') return { v: (v / FLOW_l_min.likely) * 60, as: 'time', step: 1 };
+  return supply === 'wire' ? { v, as: 'mass', step: 0.01 } : Math.ceil(v);
+};
+
+const needFills = (s: Situation, part: Part): Fills =>
+  Object.fromEntries(
+    SUPPLIES.flatMap(supply => {
+      const use = need(s, part, supply);
+      return use === null
+        ? []
+        : (['low', 'likely', 'high'] as const).map(
+            end => [`${supply}-${end}`, amount(supply, use[end])] as const,
+          );
+    }),
+  );
+
 /** What is weighed and read before a part: there once the welder is told. */
 export const suppliesSteps = (s: Situation): readonly StepDraft[] =>
   welderOf(s) === null
@@ -96,6 +114,7 @@ export const suppliesSteps = (s: Situation): readonly StepDraft[] =>
           fills: {
             part: { rails: 'the rails', sides: 'the side frames', frame: 'the frame' }[part],
             welds: slits + joints,
+            ...needFills(s, part),
           },
           turn: WHEN[part].turn,
           needs: WHEN[part].needs(s),
