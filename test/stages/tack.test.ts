@@ -207,6 +207,23 @@ describe('the tacked rail', () => {
     expect(after('leave-hot')).toBeCloseTo(exact(two, 'hot-share'), 9);
   });
 
+  test('a lip mark early or late gives no offset: it is said here, and struck anew where enough was left on', () => {
+    const at = (mm: number) =>
+      sheetOf([...tacked(begun()), reading('tack/twist@A', 'lip-mark', mm)]).findings.find(f =>
+        f.words.startsWith('lip'),
+      );
+    expect(at(2)).toBeUndefined();
+    expect(at(12)?.words).toBe('lip-late');
+    const early = at(-20);
+    expect(early?.words).toBe('lip-early');
+    expect(early?.offers[0]?.remedy).toBe('lip-mark-anew');
+    // 50 mm were left on to trim.
+    const short = at(-62);
+    expect(short?.words).toBe('lip-short');
+    expect(short?.severity).toBe('fix');
+    expect(short?.offers.find(o => o.remedy === 'lip-mark-anew')?.after?.v).toBeGreaterThan(5);
+  });
+
   test('one support under the middle folds it, and says so', () => {
     const one = sheetOf([...tacked(begun()), reading('tack/supports', 'supports', 1)]);
     expect(one.findings.find(f => f.words === 'hot-sag-opens')?.severity).toBe('fix');
@@ -267,6 +284,9 @@ describe('words', () => {
       ),
       begun(design('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2 }), design('clamps', 1)),
       begun(tick('tack/edges', { 'tack-lip@A': 500 })),
+      ...[12, -20, -70].map(mm =>
+        begun(reading('tack/twist@A', 'lip-mark', mm), choose('lip-mark-anew', { off_mm: mm })),
+      ),
       begun(
         reading('tack/supports', 'supports', 2),
         reading('tack/supports', 'first', 600),
@@ -291,7 +311,7 @@ describe('words', () => {
       const s = situationFor(doings);
       const figures = viewOf(entriesOf(doings), s.now).sheets.flatMap(x => x.figures);
       const sheet = tackSheet(s);
-      const own = { ...sheet, findings: sheet.findings.filter(f => /^(third|twist|hot)/.test(f.words)) };
+      const own = { ...sheet, findings: sheet.findings.filter(f => /^(third|twist|hot|lip)/.test(f.words)) };
       expect(wordGaps(own, STEPS, figures)).toEqual([]);
     }
   });

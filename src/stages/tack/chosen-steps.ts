@@ -63,6 +63,17 @@ const stepOf = (s: Situation, chosen: Chosen): StepDraft | null => {
         minutes: [4 * slits.length, 8 * slits.length],
       };
     }
+    case 'lip-mark-anew':
+      return {
+        key,
+        stage: 'tack',
+        words: chosen.remedy,
+        fills: { rail, off: length(Math.abs(number(chosen.plan.off_mm))) },
+        turn: railTurn(s.ramp.design, index, { after: 'survey', at: 13 }),
+        needs: [],
+        uses: [],
+        minutes: [3, 6],
+      };
     case 'twist-tack-again':
     case 'twist-weld-held':
     case 'twist-packers':

@@ -6,6 +6,7 @@ import { chosenSteps } from './chosen-steps.ts';
 import { tackFigures } from './figures.ts';
 import { hotFigures, hotFindings, hotSteps } from './hot-supports.ts';
 import { jigSteps, ownLineSteps } from './jig-steps.ts';
+import { lipFindings } from './lip-findings.ts';
 import { surveySteps } from './survey-steps.ts';
 import { thirdFindings } from './third-findings.ts';
 import { thirdSteps } from './third-steps.ts';
@@ -45,6 +46,7 @@ export const STEPS = [
   'twist-weld-held',
   'twist-packers',
   'twist-send-back',
+  'lip-mark-anew',
 ] as const;
 
 /** The page of tacking: the jig, each third closed and read, and the tacked rail measured before anything is welded. */
@@ -64,7 +66,13 @@ export const tackSheet: StageSheet = s => {
       ...chosenSteps(s),
       ...remedySteps(s, 'tack'),
     ],
-    findings: [...thirdFindings(s), ...twistFindings(s), ...hotFindings(s), ...rails.findings],
+    findings: [
+      ...thirdFindings(s),
+      ...twistFindings(s),
+      ...lipFindings(s),
+      ...hotFindings(s),
+      ...rails.findings,
+    ],
     asked: rails.asked,
     scene: jigScene(s, s.ramp.rails[0] ?? 'A', {
       railOn: s.ramp.design.route === 'rolled' ? 'finished line' : 'tack line',

@@ -19,6 +19,10 @@ const STRAPS = 4;
 /** Stations read twice, whose spread is what a reading is worth (common practice). */
 const TWICE = 5;
 
+/** How far a lip mark may stand from the line's own before the field asks once more, and at most, mm. */
+const LIP_USUAL = 10;
+const LIP_MOST = 300;
+
 const length = (v: number) => ({ v, as: 'length' }) as const;
 
 /** Flats nearest to even places along the rail, both ends among them, mm along the line. */
@@ -104,6 +108,7 @@ export const surveySteps = (s: Situation, rail: RailName, index: number): readon
       asks: [
         { ask: 'entry', ...twist },
         { ask: 'lip', ...twist },
+        { ask: 'lip-mark', as: 'length', expected: [-LIP_USUAL, LIP_USUAL], possible: [-LIP_MOST, LIP_MOST] },
       ],
       minutes: [5, 10],
     },
