@@ -270,6 +270,17 @@ describe('on the way to the plan', () => {
     expect(before).toBe(best);
   });
 
+  test('a plate that the yard cuts to size is its own proof: nothing is searched', () => {
+    const job: StockJob = {
+      pieces: [{ length_mm: 1219.2, count: 1 }],
+      bars: [{ length_mm: 1219.2, price: 1219.2 }],
+      kerf_mm: 3.175,
+      aim: 'price',
+    };
+    const quick = heuristicPlan(job);
+    expect(quick.ok && quick.value).toMatchObject({ bar_count: 1, proven: true, lower_bound: 1219.2 });
+  });
+
   test('the plan at once is good, and near the best', () => {
     const quick = heuristicPlan(job);
     if (!quick.ok) throw new Error('refused');
