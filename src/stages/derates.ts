@@ -32,12 +32,28 @@ const HOT = [
 const JOINTS = ['brace/weld', 'assemble/weld'];
 const SLITS = ['weld/sides', 'weld/tops'];
 
-/** When ticks under such keys were made, ms, rising. */
-const hotTimes = (s: Situation, prefixes: readonly string[]): readonly number[] => {
+/** When the arc was on, ms, rising; and when the last slit and the last joint were welded. */
+type Hot = Readonly<{ times: readonly number[]; slits: number | null; joints: number | null }>;
+
+const kept = new WeakMap<Situation['build']['ticks'], Hot>();
+
+/** Read once for a build's ticks: every weld of every slit is among them. */
+const hotOf = (s: Situation): Hot => {
+  const before = kept.get(s.build.ticks);
+  if (before !== undefined) return before;
   const times: number[] = [];
-  for (const [key, tick] of s.build.ticks)
-    if (prefixes.some(prefix => key.startsWith(prefix))) times.push(Date.parse(tick.at));
-  return times.sort((a, b) => a - b);
+  const last = { slits: null as number | null, joints: null as number | null };
+  const later = (was: number | null, at: number): number => (was === null ? at : Math.max(was, at));
+  for (const [key, tick] of s.build.ticks) {
+    if (!HOT.some(start => key.startsWith(start))) continue;
+    const at = Date.parse(tick.at);
+    times.push(at);
+    if (SLITS.some(start => key.startsWith(start))) last.slits = later(last.slits, at);
+    if (JOINTS.some(start => key.startsWith(start))) last.joints = later(last.joints, at);
+  }
+  const hot = { ...last, times: times.sort((a, b) => a - b) };
+  kept.set(s.build.ticks, hot);
+  return hot;
 };
 
 const settled = (s: Situation, key: string): boolean => s.build.ticks.has(key) || s.build.skips.has(key);
@@ -52,7 +68,8 @@ const jointsDone = (s: Situation): boolean =>
 
 type Of = Readonly<{
   done: boolean;
-  own: readonly string[];
+  /** When the last weld of its kind was made, ms. */
+  last: (hot: Hot) => number | null;
   wall: Readonly<{ figure: string; now_mm: number }>;
 }>;
 
@@ -67,14 +84,14 @@ const derateOf = (s: Situation, piece: Broken | null, sawn: Broken | null, of: O
     lapse,
     expires_ms: null,
   });
-  const lastOwn = hotTimes(s, of.own).at(-1) ?? piece.at_ms;
   // What is welded stays as good as it was when it was welded: later pauses and other wires touch only welds to come.
   if (!of.done) {
     const change = changedSince(s, piece.with, of.wall);
     if (change !== null) return lapsed(change);
   }
-  const until = of.done ? lastOwn : s.now;
-  const hot = hotTimes(s, HOT).filter(at => at > piece.at_ms && at <= until);
+  const known = hotOf(s);
+  const until = of.done ? (of.last(known) ?? piece.at_ms) : s.now;
+  const hot = known.times.filter(at => at > piece.at_ms && at <= until);
   let last = piece.at_ms;
   for (const at of [...hot, until]) {
     if (at - last > GOOD_FOR_ms) return lapsed('long pause');
@@ -86,13 +103,13 @@ const derateOf = (s: Situation, piece: Broken | null, sawn: Broken | null, of: O
 
 const slits = (s: Situation): Of => ({
   done: slitsDone(s),
-  own: SLITS,
+  last: hot => hot.slits,
   wall: { figure: 'weld-wall', now_mm: railWall(s) },
 });
 
 const joints = (s: Situation): Of => ({
   done: jointsDone(s),
-  own: JOINTS,
+  last: hot => hot.joints,
   wall: { figure: 'joint-wall', now_mm: jointWall(s) },
 });
 
@@ -119,7 +136,11 @@ export const pieceStands = (s: Situation, piece: TestPiece): Derate => {
       return derateOf(s, broken, null, joints(s));
     case 'sawn': {
       const of = s.ramp.design.route === 'slit' ? slits(s) : joints(s);
-      return derateOf(s, broken, null, { ...of, done: of.done && jointsDone(s), own: HOT });
+      return derateOf(s, broken, null, {
+        ...of,
+        done: of.done && jointsDone(s),
+        last: hot => hot.times.at(-1) ?? null,
+      });
     }
   }
 };

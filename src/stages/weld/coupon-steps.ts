@@ -5,6 +5,7 @@ import type { Situation } from '../situation.ts';
 import { brokenIn, LOOKS, PIECES, roundKey, roundsOf, type TestPiece } from '../test-pieces.ts';
 import { hotGates } from './hot-gates.ts';
 import { numbered } from './numbered.ts';
+import { onceAlone } from './once.ts';
 import { settingNow } from './setting-now.ts';
 
 /** What a closed slit of the bend test is opened to, rad, without a tear (bench rule; common practice). */
@@ -35,15 +36,7 @@ const tellRound = (s: Situation): Round => {
     : { round: last, pieces: all.filter(piece => read.includes(piece) || open.includes(piece)) };
 };
 
-const rounds = new WeakMap<Situation, Round>();
-
-const roundNow = (s: Situation): Round => {
-  const kept = rounds.get(s);
-  if (kept !== undefined) return kept;
-  const now = tellRound(s);
-  rounds.set(s, now);
-  return now;
-};
+const roundNow = onceAlone(tellRound);
 
 /** The test pieces that every weld of the job waits for now. */
 export const couponsKey = (s: Situation): string => roundKey(roundNow(s).round);

@@ -2,6 +2,7 @@ import { thickestOnePass } from '../../reckon/welding/duty.ts';
 import type { Gate } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { MACHINE, machineOf, ruledFor } from './machine.ts';
+import { onceAlone } from './once.ts';
 import { pairingGates } from './pairing.ts';
 import { placesOf, wallAt } from './places.ts';
 
@@ -62,4 +63,4 @@ export const machineGates = (s: Situation): readonly Gate[] => {
 };
 
 /** What keeps every arc of this page off: a wire too thick, and wire, gas and pole that do not go together. */
-export const hotGates = (s: Situation): readonly Gate[] => [...wireGates(s), ...pairingGates(s)];
+export const hotGates = onceAlone((s: Situation): readonly Gate[] => [...wireGates(s), ...pairingGates(s)]);

@@ -9,6 +9,7 @@ import { SOLID_WIRES } from '../../reckon/welding/solid-wire-settings.ts';
 import { withinMachine } from '../../reckon/welding/told-settings.ts';
 import type { Situation } from '../situation.ts';
 import { railWall } from '../weld-walls.ts';
+import { onceAlone } from './once.ts';
 
 export const MACHINE = 'weld/machine';
 
@@ -80,8 +81,6 @@ export const ruledFor = (
   hand_mm_s?: number,
 ): Outcome<Settings> => settings(inputFor(kind, wall_mm, filler_mm ?? undefined, hand_mm_s));
 
-const machines = new WeakMap<Situation, Machine | null>();
-
 const tellMachine = (s: Situation): Machine | null => {
   const kind = kindOf(s);
   if (kind === null) return null;
@@ -105,10 +104,4 @@ const tellMachine = (s: Situation): Machine | null => {
 };
 
 /** The machine at this bench and what to set on it by rule; null until it is told. */
-export const machineOf = (s: Situation): Machine | null => {
-  const kept = machines.get(s);
-  if (kept !== undefined) return kept;
-  const machine = tellMachine(s);
-  machines.set(s, machine);
-  return machine;
-};
+export const machineOf = onceAlone(tellMachine);

@@ -5,6 +5,7 @@ import type { Situation } from '../situation.ts';
 import { changedSince } from '../test-pieces.ts';
 import { turnedFor } from './chosen-piece.ts';
 import { type Machine, machineOf, ruledFor } from './machine.ts';
+import { once } from './once.ts';
 import { type Place, WALL_FIGURE, wallAt } from './places.ts';
 import { handSeen, insteadOf, workedFor } from './worked.ts';
 
@@ -111,8 +112,6 @@ const turnedSetting = (s: Situation, machine: Machine, place: Place, from: Setti
       };
 };
 
-const kept = new WeakMap<Situation, Partial<Record<Place, SettingNow | null>>>();
-
 const settle = (s: Situation, place: Place): SettingNow | null => {
   const machine = machineOf(s);
   const ruled = machine === null ? null : ruledAt(s, machine, place);
@@ -126,11 +125,4 @@ const settle = (s: Situation, place: Place): SettingNow | null => {
 };
 
 /** What to set now for the welds of a place: what worked there, else the door chart, else the rule; null until it can be said. */
-export const settingNow = (s: Situation, place: Place): SettingNow | null => {
-  const before = kept.get(s) ?? {};
-  const found = before[place];
-  if (found !== undefined) return found;
-  const now = settle(s, place);
-  kept.set(s, { ...before, [place]: now });
-  return now;
-};
+export const settingNow = once(settle);

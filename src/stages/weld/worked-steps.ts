@@ -3,6 +3,7 @@ import type { Ask, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { couponsKey } from './coupon-steps.ts';
 import { machineOf } from './machine.ts';
+import { once } from './once.ts';
 import { type Place, placesOf, WALL_FIGURE, wallAt } from './places.ts';
 import { settingNow } from './setting-now.ts';
 import { insteadOf, ROD_ASKS, WIRE_ASKS, workedAt, workedFor, workedKey } from './worked.ts';
@@ -15,13 +16,13 @@ const OFF = [0.75, 1.25] as const;
  * The bead to be written down for a place now: none where one in such a wall is remembered, a further one where another setting was
  * chosen after it, or with another wire, gas or wall.
  */
-const roundWanted = (s: Situation, place: Place): number | null => {
+const roundWanted = once((s: Situation, place: Place): number | null => {
   const fits = workedFor(s, place);
   const next = workedAt(s, place).length + 1;
   if (fits === null) return next;
   if (fits.place !== place) return null;
   return insteadOf(s, fits) === null ? fits.round : next;
-};
+});
 
 /** Keys of what is to be written down before a place is welded. */
 export const workedNeeds = (s: Situation, place: Place): readonly string[] => {

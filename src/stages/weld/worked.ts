@@ -7,6 +7,7 @@ import type { Situation } from '../situation.ts';
 import { changedSince } from '../test-pieces.ts';
 import { sameWall } from '../weld-walls.ts';
 import { KINDS, machineOf, processOf } from './machine.ts';
+import { once, onceAlone } from './once.ts';
 import { PLACES, type Place, WALL_FIGURE, wallAt } from './places.ts';
 
 /** Where a bead that was timed is written down; a later one has a key of its own. */
@@ -82,14 +83,14 @@ const workedIn = (s: Situation, place: Place, round: number): Worked | null => {
 };
 
 /** Beads written down at a place, the last one last. */
-export const workedAt = (s: Situation, place: Place): readonly Worked[] => {
+export const workedAt = once((s: Situation, place: Place): readonly Worked[] => {
   const list: Worked[] = [];
   for (let round = 1; ; round++) {
     const found = workedIn(s, place, round);
     if (found === null) return list;
     list.push(found);
   }
-};
+});
 
 /** A setting chosen about a bead that was too hot or too cold: what to set instead; null where it was left or none was. */
 export type Instead = Readonly<{ feed_m_min: number | null; amps: number; travel_mm_s: number }>;
@@ -108,7 +109,7 @@ export const insteadOf = (s: Situation, w: Worked): Instead | null => {
 };
 
 /** The last bead that was welded with this wire and gas in a wall like the one of a place: what worked there, remembered. */
-export const workedFor = (s: Situation, place: Place): Worked | null => {
+export const workedFor = once((s: Situation, place: Place): Worked | null => {
   const wall_mm = wallAt(s, place);
   return PLACES.flatMap(from => workedAt(s, from))
     .filter(
@@ -117,13 +118,15 @@ export const workedFor = (s: Situation, place: Place): Worked | null => {
         changedSince(s, w.with, { figure: WALL_FIGURE[w.place], now_mm: w.wall_mm }) === null,
     )
     .reduce<Worked | null>((best, w) => (best === null || w.at_ms >= best.at_ms ? w : best), null);
-};
+});
 
 /** How fast this hand was last seen to travel with this machine, mm/s, whatever the wall. */
-export const handSeen = (s: Situation): number | undefined =>
-  PLACES.flatMap(from => workedAt(s, from))
-    .filter(w => changedSince(s, w.with, { figure: WALL_FIGURE[w.place], now_mm: w.wall_mm }) === null)
-    .reduce<Worked | undefined>(
-      (best, w) => (best === undefined || w.at_ms >= best.at_ms ? w : best),
-      undefined,
-    )?.travel_mm_s;
+export const handSeen = onceAlone(
+  (s: Situation): number | undefined =>
+    PLACES.flatMap(from => workedAt(s, from))
+      .filter(w => changedSince(s, w.with, { figure: WALL_FIGURE[w.place], now_mm: w.wall_mm }) === null)
+      .reduce<Worked | undefined>(
+        (best, w) => (best === undefined || w.at_ms >= best.at_ms ? w : best),
+        undefined,
+      )?.travel_mm_s,
+);
