@@ -60,17 +60,22 @@ describe('forced at one point', () => {
   });
 
   test('without braces all of it comes back', async () => {
-    const { worst_mm, unbraced_mm, stations, released_MPa } = await sprung(
+    const { worst_mm, unbraced_mm, stations, released_MPa, over } = await sprung(
       straight({ uprights: [], diagonals: [] }),
     );
     expect(worst_mm).toBeCloseTo(unbraced_mm, 9);
+    // Nothing holds it: no forcing past its line leaves less.
+    expect(over).toEqual({ times: 1, left_mm: worst_mm });
     expect(stations[1]!.back_mm - stations[0]!.back_mm).toBeCloseTo(-10, 5);
     expect(released_MPa).toBeLessThan(1e-6);
   });
 
   test('braced to a loose base rail like itself, half comes back', async () => {
-    const { worst_mm, unbraced_mm } = await sprung(straight({}));
+    const { worst_mm, unbraced_mm, over } = await sprung(straight({}));
     expect(worst_mm / unbraced_mm).toBeCloseTo(0.5, 2);
+    // Over-corrected by 1/(1 − f) = 2 nothing would be left; half as far past its line as it was off, a quarter is [derived].
+    expect(over.times).toBe(1.5);
+    expect(over.left_mm / unbraced_mm).toBeCloseTo(0.25, 2);
   });
 
   test('braced to a base rail held at its ends and thirds, three spans of 800, 0.2 mm of 10 comes back', async () => {

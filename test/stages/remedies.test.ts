@@ -242,6 +242,30 @@ describe('a chosen remedy gives its steps', () => {
     expect(after.offers.some(o => o.remedy === 'gauge-flats')).toBe(false);
   });
 
+  test('where little braces it, a rail is forced past its line by what springs back; well braced, to its line only', async () => {
+    const loose: Told = [...BEGUN, { kind: 'design-set', field: 'diagonals', value: 1000 }];
+    const cold: Surveyed = { phase: 'cold', errors: () => 0.0025 };
+    const told = await chosen(withSurvey(cold, loose), 'weld', 'rail-off@A', 'over-correct');
+    const found = named(railFindings(await answered(withSurvey(cold, loose)), 'weld').findings, 'rail-off@A');
+    const to = offerOf(found, 'clamp-and-brace');
+    const past = offerOf(found, 'over-correct');
+    expect(past.after?.v).toBeLessThan(to.after?.v ?? 0);
+    const farthest = (o: typeof to): number =>
+      Math.max(...(o.plan.clamps as { forced_mm: number }[]).map(x => Math.abs(x.forced_mm)));
+    expect(farthest(past) / farthest(to)).toBeGreaterThan(1.1);
+    expect(farthest(past) / farthest(to)).toBeLessThan(1.5);
+    const steps = stepsOf(told);
+    expect(steps.map(s => s.words)).toEqual(['clamp-past-line', 'clamped-survey']);
+    for (const step of steps)
+      expect(
+        wordGaps({ stage: step.stage, figures: [], steps: [step], findings: [], scene: NO_SCENE }, [
+          step.words,
+        ]),
+      ).toEqual([]);
+    const well = named(railFindings(await answered(withSurvey(cold)), 'weld').findings, 'rail-off@A');
+    expect(well.offers.some(o => o.remedy === 'over-correct')).toBe(false);
+  });
+
   test('packer heights are written once the side frame stands, station by station', async () => {
     const told = await chosen(
       withSurvey({ phase: 'unclamped', errors: () => 0.002 }),
@@ -272,6 +296,7 @@ describe('a chosen remedy gives its steps', () => {
       'start-again',
       'clamp-and-brace',
       'packers',
+      'over-correct',
       'read-again',
       'gauge-flats',
       'bow-retack',

@@ -15,6 +15,8 @@ export type SpringBack = Readonly<{
   worst_mm: number;
   /** The worst that no brace at all would leave. */
   unbraced_mm: number;
+  /** Forced so many times as far, past its line, the least of it is left once it is let go: how many times, and the worst left, mm. */
+  over: Readonly<{ times: number; left_mm: number }>;
   /** Greatest stress in the rail, ends of bays, while clamped and after. */
   clamped_MPa: number;
   released_MPa: number;
@@ -38,14 +40,35 @@ export const springBack = async (forced: ForcedRail): Promise<Outcome<SpringBack
   if (!braced.ok) return braced;
 
   const back = springAt(forced, places, braced.value);
+  const free = springAt(forced, places, bare.value);
   return good({
     clamps: clamped.value.clamps,
     stations: forced.stations_mm.map((at_mm, k) => ({ at_mm, back_mm: back[k]! })),
     worst_mm: worst(back),
-    unbraced_mm: worst(springAt(forced, places, bare.value)),
+    unbraced_mm: worst(free),
+    over: bestTimes(free, back),
     clamped_MPa: peakStress(forced, places, [clamped.value.answer]),
     released_MPa: peakStress(forced, places, [clamped.value.answer, braced.value]),
   });
+};
+
+/** Nobody forces a rail farther past its line than this, as a share of how far it was off. */
+const MOST_TIMES = 1.5;
+const TIMES_STEPS = 100;
+
+/**
+ * How much farther to force a rail than to its line. Free it lies off by what it springs back without a brace; forced k times as
+ * far and let go braced it lies off by free − k (free − back), for all of it is linear. [derived]
+ */
+const bestTimes = (free: readonly number[], back: readonly number[]): SpringBack['over'] => {
+  const left = (times: number): number => worst(free.map((f, j) => f - times * (f - (back[j] ?? 0))));
+  let best = { times: 1, left_mm: left(1) };
+  for (let k = 1; k <= TIMES_STEPS; k++) {
+    const times = 1 + ((MOST_TIMES - 1) * k) / TIMES_STEPS;
+    const left_mm = left(times);
+    if (left_mm < best.left_mm) best = { times, left_mm };
+  }
+  return best;
 };
 
 /** What comes back at worst, mm, with so many uprights welded. */

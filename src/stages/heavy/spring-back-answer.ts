@@ -24,6 +24,10 @@ export type SpringBackNow = Readonly<{
   /** Worst that comes back if let go now, and with the next upright welded, mm. */
   now_mm: number;
   next_mm: number | null;
+  /** How many times as far as to its line it is best forced, and the worst left then, mm. */
+  over: SpringBack['over'];
+  /** Greatest stress in the rail while it is clamped to its line, MPa. */
+  clamped_MPa: number;
   /** Worst that no brace at all would leave, mm. */
   bare_mm: number;
 }>;
@@ -42,6 +46,8 @@ const now = async (q: SpringBackQuestion): Promise<Outcome<SpringBackNow>> => {
     clamps: today.value.clamps,
     now_mm: today.value.worst_mm,
     next_mm: more === null ? null : more.value.worst_mm,
+    over: today.value.over,
+    clamped_MPa: today.value.clamped_MPa,
     bare_mm: today.value.unbraced_mm,
   });
 };

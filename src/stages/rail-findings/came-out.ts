@@ -18,6 +18,7 @@ const TOLD = new Set([
   'start-again',
   're-roll',
   'clamp-and-brace',
+  'over-correct',
 ]);
 
 /** The remedy that this survey is the first to tell of, or null. */

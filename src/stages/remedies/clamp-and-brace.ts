@@ -4,7 +4,16 @@ import { between, largest, type RailReading, stationsOnWall } from '../rail-find
 import type { Offer } from '../sheet.ts';
 import { type Ask, answer, type Situation } from '../situation.ts';
 import { type Clamped, clampedRail } from './forced-rail.ts';
-import { frozenNumbers, frozenRows, type Injecting, length, offer, type RailCase, railOf } from './remedy.ts';
+import {
+  frozenNumber,
+  frozenNumbers,
+  frozenRows,
+  type Injecting,
+  length,
+  offer,
+  type RailCase,
+  railOf,
+} from './remedy.ts';
 import { springBackAsk } from './spring-back.ts';
 import { beforeUprights } from './turns.ts';
 
@@ -39,32 +48,57 @@ export const clampingOf = (s: Situation, r: RailReading): Clamping | null => {
   return clamped === null ? null : { clamped, ask: springBackAsk(clamped) };
 };
 
-/** Pulled to its line, braced while it is held, then let go: what springs back stays. */
+/** Farther than this past its line by less is not worth telling from to its line, mm. */
+const TOLD = 0.5;
+/** A rail that is forced is kept elastic: least yield of structural tube, MPa (S235, EN 10219-1 table A.3 [memory]). */
+const YIELD_MPa = 235;
+
+/** Pulled to its line, or past it by what will come back; braced while it is held, then let go: what springs back stays. */
 export const offerClampAndBrace = (c: RailCase, clamping: Clamping | null): readonly Offer[] => {
   if (clamping === null) return [];
   const { clamped, ask } = clamping;
   const known = answer<Outcome<SpringBackNow>>(c.s.answers, ask);
   if (known.is === 'pending' || !known.value.ok) return [];
-  const { now_mm, clamps } = known.value.value;
-  const pulls = clamped.clamps.map((at, k) => ({ ...at, force_N: clamps[k]?.force_N ?? 0 }));
-  const hardest = largest(pulls.map(p => p.force_N));
-  if (hardest > MOST) return [];
-  const after = Math.max(TAPE, now_mm * (1 + MODEL_SHARE));
+  const { now_mm, clamps, over, clamped_MPa } = known.value.value;
+  const pullsOf = (times: number) =>
+    clamped.clamps.map((at, k) => ({
+      ...at,
+      forced_mm: times * at.forced_mm,
+      force_N: times * (clamps[k]?.force_N ?? 0),
+    }));
+  const forced = (remedy: string, times: number, back_mm: number): readonly Offer[] => {
+    const pulls = pullsOf(times);
+    const hardest = largest(pulls.map(p => p.force_N));
+    if (hardest > MOST || times * clamped_MPa > YIELD_MPa) return [];
+    return [
+      offer(
+        c,
+        remedy,
+        MINUTES,
+        // What was counted on to come back may not: the model's share is taken of that.
+        Math.max(TAPE, back_mm + MODEL_SHARE * now_mm),
+        {
+          force: { v: hardest, as: 'force' },
+          screws: Math.ceil(hardest / SCREW),
+          back: length(now_mm),
+          past: length((times - 1) * c.r.fit.worst_mm),
+          count: pulls.length,
+          pull: length(largest(pulls.map(p => p.forced_mm))),
+        },
+        {
+          clamps: pulls,
+          back_mm: now_mm,
+          forced_mm: c.r.fit.worst_mm,
+          stations_mm: c.r.survey.stations_mm,
+          past_mm: (times - 1) * c.r.fit.worst_mm,
+        },
+      ),
+    ];
+  };
+  const worth = now_mm - over.left_mm >= TOLD;
   return [
-    offer(
-      c,
-      'clamp-and-brace',
-      MINUTES,
-      after,
-      {
-        force: { v: hardest, as: 'force' },
-        screws: Math.ceil(hardest / SCREW),
-        back: length(now_mm),
-        count: pulls.length,
-        pull: length(largest(pulls.map(p => p.forced_mm))),
-      },
-      { clamps: pulls, back_mm: now_mm, forced_mm: c.r.fit.worst_mm, stations_mm: c.r.survey.stations_mm },
-    ),
+    ...forced('clamp-and-brace', 1, now_mm),
+    ...(worth ? forced('over-correct', over.times, over.left_mm) : []),
   ];
 };
 
@@ -89,8 +123,8 @@ export const clampSteps: Injecting = (s, chosen) => {
     {
       key,
       stage: 'brace',
-      words: 'clamp-to-line',
-      fills,
+      words: chosen.remedy === 'over-correct' ? 'clamp-past-line' : 'clamp-to-line',
+      fills: { ...fills, past: length(frozenNumber(chosen, 'past_mm')) },
       turn: beforeUprights(on.index, 0),
       needs: [`weld/cold-survey@${on.rail}`],
       uses: [],

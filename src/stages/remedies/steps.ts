@@ -24,6 +24,7 @@ const INJECTED: Readonly<Record<string, Injecting>> = {
   'start-again': startAgainSteps,
   're-roll': reRollSteps,
   'clamp-and-brace': clampSteps,
+  'over-correct': clampSteps,
   packers: packerSteps,
   'gauge-flats': gaugeSteps,
   'read-again': readAgainSteps,
@@ -68,6 +69,7 @@ export const STEPS = {
   brace: [
     're-lay',
     'clamp-to-line',
+    'clamp-past-line',
     'clamped-survey',
     'packers',
     'read-again',
