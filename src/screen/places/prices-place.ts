@@ -1,7 +1,5 @@
-import { BAR_SAWS, MINUTES_OF, type ShopDoing } from '../../build/shop/entries.ts';
-import type { Band } from '../../build/shop/learned.ts';
-import { learnedKerf, learnedMinutes, type TimedWork } from '../../build/shop/shop.ts';
-import { doneSince, minutesLeft } from '../../coach/hours-left.ts';
+import { BAR_SAWS, type ShopDoing } from '../../build/shop/entries.ts';
+import { learnedKerf, type TimedWork } from '../../build/shop/shop.ts';
 import type { ShopKeeper } from '../../coach/shop-keeper.ts';
 import { cutTo, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
@@ -17,20 +15,7 @@ import { orderSheet } from '../pages/order-sheet.ts';
 import { moneyText, sectionText } from '../pages/order-words.ts';
 import { commonAct } from './common.ts';
 import type { Desk, Place } from './desk.ts';
-
-/** One thing the shop remembers, shown in a row and changed with Enter. */
-type Line = Readonly<{
-  name: string;
-  value: string;
-  /** Opens its field, or takes the next of its choices. */
-  change: (desk: Desk) => void;
-}>;
-
-/** A band of minutes, in hours where it is long. */
-const spanText = ({ low, high }: Band): string =>
-  high < 120
-    ? `${Math.round(low)} to ${Math.round(high)} min`
-    : `${Math.max(1, Math.round(low / 60))} to ${Math.round(high / 60)} h`;
+import { type Line, minutesLines } from './minutes-lines.ts';
 
 /** No saw, so that the refusal has a place to stand: the choice after the last. */
 const WOOD_SAW = 'wood saw';
@@ -63,10 +48,7 @@ export const pricesPlace = (stage: Stage, shop: ShopKeeper): Place => {
     };
   };
 
-  /** Minutes for what was done since they were last typed; nothing is asked where nothing was done. */
-  const logMinutes = (desk: Desk, what: TimedWork): void => {
-    const count = doneSince(desk.view, what, shop.shop().minutesAt[what]);
-    if (count === 0) return desk.say(say(desk.voice, { words: 'says.prices-minutes-none' }));
+  const logMinutes = (desk: Desk, what: TimedWork, count: number): void =>
     ask(
       {
         quantity: 'time',
@@ -77,7 +59,6 @@ export const pricesPlace = (stage: Stage, shop: ShopKeeper): Place => {
         keep(d, { kind: 'minutes-logged', what, count, minutes: seconds / 60 });
       },
     )(desk);
-  };
 
   const sectionLines = (desk: Desk): Line[] => {
     const { voice } = desk;
@@ -176,27 +157,7 @@ export const pricesPlace = (stage: Stage, shop: ShopKeeper): Place => {
           },
         ),
       },
-      ...MINUTES_OF.map((what): Line => {
-        const each = learnedMinutes(now, what);
-        return {
-          name: say(voice, { words: `says.prices-minutes-${what}` }),
-          value: say(voice, {
-            words: each.count === 0 ? 'says.prices-minutes-usual' : 'says.prices-minutes-learned',
-            fills: { span: spanText(each), count: each.count },
-          }),
-          change: d => logMinutes(d, what),
-        };
-      }),
-      ...([stage, null] as const).map((of): Line => {
-        return {
-          name: say(voice, {
-            words: of === null ? 'says.prices-left-build' : 'says.prices-left-stage',
-            fills: { stage: of ?? '' },
-          }),
-          value: spanText(minutesLeft(desk.view, now, of)),
-          change: d => d.say(say(d.voice, { words: 'says.prices-left-why' })),
-        };
-      }),
+      ...minutesLines(desk, stage, now, logMinutes),
       {
         name: say(voice, { words: 'says.prices-carry' }),
         value: write(sheet.carry_mm, 'length', voice.system, { feet: true }),
