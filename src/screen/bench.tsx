@@ -1,4 +1,4 @@
-import { Box, Text, Transform, useFocusManager } from 'ink';
+import { Box, Text, useFocusManager } from 'ink';
 import { Component, type ReactNode, useEffect, useState, useSyncExternalStore } from 'react';
 import { rowText } from '../drawing/cells.ts';
 import type { Row } from '../drawing/row.ts';
@@ -16,31 +16,27 @@ export const SMALLEST = { columns: 80, rows: 24 } as const;
 export type Redraw = Readonly<{ subscribe: (changed: () => void) => () => void; count: () => number }>;
 
 /**
- * The rows of a page, each as one text with its colours in it. Rows are cut to the page already, so Ink need not measure and
- * wrap every span of them: it lays out empty rows, and each is written as it leaves. A screen reader gets the words themselves.
+ * The rows of a page. Rows are cut to the page and coloured already, so Ink need not measure, wrap and take apart every span of
+ * them at every key: it lays out empty rows, and the painter puts ours in their place. A screen reader gets the words themselves.
  */
-const PageRows = ({ rows, colour }: { rows: readonly Row[]; colour: Colour }) => {
-  if (process.env.INK_SCREEN_READER === 'true') return <Text>{rows.map(rowText).join('\n')}</Text>;
-  const blank = Array.from({ length: rows.length }, () => ' ').join('\n');
-  return (
-    <Transform transform={(line, index) => (rows[index] === undefined ? line : ansi(rows[index], colour))}>
-      <Text>{blank}</Text>
-    </Transform>
+const PageRows = ({ rows }: { rows: readonly Row[] }) =>
+  process.env.INK_SCREEN_READER === 'true' ? (
+    <Text>{rows.map(rowText).join('\n')}</Text>
+  ) : (
+    <Text>{Array.from({ length: rows.length }, () => ' ').join('\n')}</Text>
   );
-};
 
-/** The whole bench: asks the desk for its rows and hands it every key. */
-const Page = ({
-  desk,
-  colour,
-  ascii,
-  redraw,
-}: {
+type BenchProps = Readonly<{
   desk: Desk;
   colour: Colour;
   ascii: boolean;
   redraw: Redraw;
-}) => {
+  /** Takes the rows that the painter puts in the place of Ink's empty ones. */
+  paint: (rows: readonly string[]) => void;
+}>;
+
+/** The whole bench: asks the desk for its rows and hands it every key. */
+const Page = ({ desk, colour, ascii, redraw, paint }: BenchProps) => {
   const size = useTerminalSize();
   const [, setKeys] = useState(0);
   const { disableFocus } = useFocusManager();
@@ -61,9 +57,10 @@ const Page = ({
   const text = desk.text;
   const rows = tooSmall ? smallPage(desk, size) : desk.rows();
   const shown = text === null ? rows : rows.slice(0, -1);
+  paint(shown.map(r => ansi(r, colour)));
   return (
     <Box flexDirection="column" width={size.columns} height={Math.max(1, size.rows - 1)} overflow="hidden">
-      <PageRows rows={shown} colour={colour} />
+      <PageRows rows={shown} />
       {text === null ? null : (
         <Box height={1}>
           <TextField title={text.title} line={text.line} columns={size.columns} />
@@ -74,7 +71,10 @@ const Page = ({
 };
 
 /** A page that cannot be drawn must not take the evening with it: what was entered is on disk, and the other pages still open. */
-class Guard extends Component<{ desk: Desk; children: ReactNode }, { error: unknown }> {
+class Guard extends Component<
+  Pick<BenchProps, 'desk' | 'paint'> & { children: ReactNode },
+  { error: unknown }
+> {
   override state: { error: unknown } = { error: null };
   static getDerivedStateFromError(error: unknown) {
     return { error };
@@ -83,16 +83,14 @@ class Guard extends Component<{ desk: Desk; children: ReactNode }, { error: unkn
     this.props.desk.failed(error);
   }
   override render(): ReactNode {
-    return this.state.error === null ? (
-      this.props.children
-    ) : (
-      <Text>This page cannot be drawn. Everything entered is on disk.</Text>
-    );
+    if (this.state.error === null) return this.props.children;
+    this.props.paint([]);
+    return <Text>This page cannot be drawn. Everything entered is on disk.</Text>;
   }
 }
 
-export const Bench = (props: { desk: Desk; colour: Colour; ascii: boolean; redraw: Redraw }) => (
-  <Guard desk={props.desk}>
+export const Bench = (props: BenchProps) => (
+  <Guard desk={props.desk} paint={props.paint}>
     <Page {...props} />
   </Guard>
 );

@@ -146,6 +146,7 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
   }
   if (notice !== null) desk.say(notice);
 
+  let painted: readonly string[] = [];
   session.enter();
   const app = startInk(
     <Bench
@@ -161,8 +162,12 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
         },
         count: () => count,
       }}
+      paint={rows => {
+        painted = rows;
+      }}
     />,
     session,
+    () => painted,
   );
   const code = await session.until(app);
   // A signal ends the bench past the desk: the build is let go here, and its leaving noted.

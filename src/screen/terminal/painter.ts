@@ -32,8 +32,9 @@ const at = (row: number): string => `\u001B[${row + 1};1H`;
  * Paints frames on a screen that is ours alone, row by row at its place, and only the rows that changed. The incremental
  * writer of Ink 6.8 counts back one row too few when a frame is lower than the screen, and its other writer sends every
  * row for every key; places on the screen cannot drift. Rows below the screen are left out, so that nothing ever scrolls.
+ * @param ready rows from the top that stand in the place of the frame's own
  */
-export const framePainter = (out: PaintStream): Painter => {
+export const framePainter = (out: PaintStream, ready: () => readonly string[] = () => []): Painter => {
   let shown: readonly string[] | null = null;
   let last = '';
   let size = { columns: 0, rows: 0 };
@@ -48,7 +49,11 @@ export const framePainter = (out: PaintStream): Painter => {
     // A terminal lays its old rows out anew when its width changes: nothing of them can be kept.
     if (now.columns !== size.columns || now.rows !== size.rows) shown = null;
     size = now;
-    const lines = frame.split('\n').slice(0, now.rows);
+    const own = ready();
+    const lines = frame
+      .split('\n')
+      .slice(0, now.rows)
+      .map((line, i) => own[i] ?? line);
     const before = shown ?? [];
     const changed = Array.from({ length: Math.max(lines.length, before.length) }, (_, row) => row).filter(
       row => (lines[row] ?? '') !== (before[row] ?? ''),

@@ -94,3 +94,18 @@ describe('painting frames', () => {
     );
   });
 });
+
+test("rows that are ready stand in the place of the frame's own, and only those that changed are written", () => {
+  let ready = ['one', 'two'];
+  const written: string[] = [];
+  const painter = framePainter(
+    { write: text => written.push(text), columns: 80, rows: 24, on: () => {}, off: () => {} },
+    () => ready,
+  );
+  painter.write(' \n \nprompt');
+  expect(written.join('')).toMatch(/one.*two.*prompt/s);
+  ready = ['one', 'three'];
+  painter.write(' \n \nprompt');
+  expect(written[1]).toContain('three');
+  expect(written[1]).not.toMatch(/one|prompt/);
+});
