@@ -44,23 +44,27 @@ const listOpen = (bench: RealTerminal): boolean => bench.text().some(l => l.incl
 const fieldOpen = (bench: RealTerminal): boolean =>
   listOpen(bench) || bench.text().some(l => l.startsWith(' typed '));
 
+/** What the open list is about: the row above its answers; null where none is open. */
+const listAbout = (rows: readonly string[]): string | null => {
+  if (!rows.some(l => l.includes('keep the lit one'))) return null;
+  // Row 4 is the step's own, with a sign like the lit answer's.
+  const first = rows.findIndex((l, i) => i > 4 && /^ [▸·] /.test(l));
+  return rows[first - 1] ?? null;
+};
+
 /** Lights the answer that stands for a number, keeps it, and waits until the list is gone. */
 const chooseAnswer = async (
   bench: RealTerminal,
   view: View,
   intent: Intent & { do: 'read' },
 ): Promise<void> => {
-  const last = bench
-    .text()
-    .filter(l => /^ [▸·] /.test(l))
-    .at(-1)
-    ?.slice(3);
+  const about = listAbout(bench.text());
   const asks = view.steps.find(x => x.key === intent.step)?.asks ?? [];
   const ask = asks.find(a => a.ask === intent.ask);
   for (let i = 0; i < 9; i++) bench.press('up');
   for (let i = ask?.possible?.[0] ?? 0; i < Number(intent.value); i++) bench.press('down');
   bench.press('enter');
-  await bench.until(s => !s.includes(`▸ ${last}`) && !s.includes(`· ${last}`), 'the list gone');
+  await bench.until(s => listAbout(s.split('\n')) !== about, 'the list gone');
 };
 
 /** Presses what a person would press to do an act on the page that shows the next step. */
@@ -142,7 +146,9 @@ const press = async (bench: RealTerminal, view: View, intent: Intent, path: stri
   // On to what the bench shows next: an empty field while the step has numbers left, else a page.
   const after = await onDisk(path);
   const step = intent.do === 'read' ? after.steps.find(x => x.key === intent.step) : undefined;
-  const more = (step?.asks ?? []).some(a => !after.build.readings.has(`${step?.key}#${a.ask}`));
+  const more = (step?.asks ?? []).some(
+    a => a.optional !== true && !after.build.readings.has(`${step?.key}#${a.ask}`),
+  );
   if (intent.do === 'open-survey') await bench.until(/ typed {2}_/);
   else
     await bench.until(
