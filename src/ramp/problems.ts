@@ -112,7 +112,7 @@ export const problemsOf = (d: Design, plan: RailPlan): readonly Problem[] => {
 
 const slitProblems = (d: Design, plan: RailPlan, hingeRadius: number): readonly Problem[] => {
   const problems: Problem[] = [];
-  const { depth_mm, wall_mm } = d.tube;
+  const { depth_mm, wall_mm } = plan.tube;
   const kerf = plan.kerf_mm;
   if (wall_mm < THINNEST_SLIT_WALL - 1e-9 && d.first) {
     problems.push({

@@ -71,6 +71,8 @@ export const rampOf = (
   for (const rail of rails) plans.set(rail, planRail(d, rail, m, pull ?? believedPull(d, m, rail)));
   const list = [...plans.values()];
   const first = list[0] as RailPlan;
+  // What no rail may be, none may be: the thinnest in hand is judged, whichever it is.
+  const thinnest = list.reduce((a, b) => (b.tube.wall_mm < a.tube.wall_mm ? b : a), first);
   const nominalShapes = new Map(list.map(p => [p.rail, nominalShape(d, p)]));
   const shapes = new Map(
     list.map(p => {
@@ -114,7 +116,7 @@ export const rampOf = (
       members,
       shapes,
       nominalShapes,
-      problems: problemsOf(d, first),
+      problems: problemsOf(d, thinnest),
       masses: masses(d, members, entry),
       envelope: { length_mm, width_mm: d.width, height_mm: lip.y, fits: fitsDoor(d, length_mm, lip.y) },
     },

@@ -25,8 +25,19 @@ export type StandingStill = Readonly<{
   ballast: Ballast | null;
 }>;
 
+/** Several pages ask it of one situation. */
+const known = new WeakMap<Situation, { still: StandingStill | null }>();
+
 /** Null where the kernel knows no such ramp. */
 export const standingStill = (s: Situation): StandingStill | null => {
+  const kept = known.get(s);
+  if (kept !== undefined) return kept.still;
+  const still = reckoned(s);
+  known.set(s, { still });
+  return still;
+};
+
+const reckoned = (s: Situation): StandingStill | null => {
   const { design: d, entry, masses, members } = s.ramp;
   const loads = loadsOf(s);
   if (loads === null) return null;

@@ -11,7 +11,7 @@ import { loadsOf } from '../../src/stages/riding.ts';
 import type { Fill } from '../../src/stages/sheet.ts';
 import { kept } from '../quantity/expect-outcome.ts';
 import { wordGaps } from './plan-and-cut-words.ts';
-import { anchored, KIND_LANDING, keysOf, ridden, rideFindingsOf, set, Told } from './ride-told.ts';
+import { anchored, KIND_LANDING, keysOf, read, ridden, rideFindingsOf, set, Told } from './ride-told.ts';
 import { entriesOf, NOW, situationFor } from './situation-for.ts';
 
 const begun = { kind: 'build-begun', name: 'Quarry Lane kicker', system: 'metric' } as const;
@@ -197,6 +197,18 @@ describe('the side frame as the kernel takes it', () => {
     // 3 mm wall is opened to a V before it is welded.
     expect(frame.rail.opened).toBe(true);
     expect(frame.feet.filter(f => f.anchored)).toHaveLength(2);
+  });
+
+  test('a rail whose wall was read thin is reckoned with it, the other as planned; either is refused past what may be slit', () => {
+    for (const rail of ['A', 'B'] as const) {
+      const s = situationFor([begun, read(`cut/measure-tube@${rail}`, 'wall', 1.7)]);
+      const loads = loadsOf(s);
+      if (loads === null) throw new Error('no loads');
+      const wall = (of: string) =>
+        sideFrameOf(s.ramp, of, loads, { slit: false, joint: false })?.rail.tube.wall_mm;
+      expect([wall(rail), wall(rail === 'A' ? 'B' : 'A')]).toEqual([1.7, 3]);
+      expect(s.ramp.problems.map(p => p.code)).toContain('wall-thin');
+    }
   });
 
   test('a faster rider loads it more than three times his weight', () => {

@@ -77,7 +77,8 @@ export const sideFrameOf = (
   const base = of(ramp, rail, 'base rail')[0];
   if (plan === undefined || shape === undefined || base === undefined) return null;
   const d = ramp.design;
-  const { tube } = d;
+  // A rail is as strong as its own tube; the base rails are the frame's.
+  const { tube } = plan;
   const slits = plan.slits.filter(slit => slit.at_mm > 2 && slit.at_mm < plan.toLip_mm - 2);
   // A rolled rail has no corners: its line is drawn through the spots its uprights are named by.
   const inner = slits.length > 0 ? slits.map(slit => slit.at_mm) : plan.flats_mm.slice(1, -1);
@@ -119,7 +120,7 @@ export const sideFrameOf = (
       opened: slits.length > 0 && tube.wall_mm >= OPEN_FROM_WALL,
       sideways_mm: sideways(ramp, plan.toLip_mm),
     },
-    base: { tube, y_mm: tube.depth_mm / 2, from_x_mm, to_x_mm },
+    base: { tube: base.tube, y_mm: base.tube.depth_mm / 2, from_x_mm, to_x_mm },
     uprights,
     diagonals,
     feet: at.map((x_mm, k) => ({
