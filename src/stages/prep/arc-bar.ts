@@ -52,7 +52,7 @@ export const arcBar = (s: Situation): readonly StepDraft[] => {
     ...(s.build.ticks.has(`${PLACE}#${LAST_LOOK}`) ? placeGates(s) : []),
     ...steelGates(s),
     ...lensGates(s),
-    ...(weather === null ? [] : weatherGates(s, weather)),
+    ...weatherGates(s),
   ];
   const gates = [...all.filter(g => g.never === true), ...all.filter(g => g.never !== true)];
   const shut = gates.find(g => !s.build.overrides.has(`${ARC_BAR} ${g.id}`)) ?? gates[0];

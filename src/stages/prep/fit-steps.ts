@@ -21,21 +21,24 @@ const length = (v: number) => ({ v, as: 'length' }) as const;
 
 const isClosed = (m: Member): boolean => m.vents + m.drains > 0;
 
-const isCut = (s: Situation, m: Member): boolean =>
-  s.build.pieces.some(p => p.serves === m.need && p.fate !== 'spoiled');
-
 /** Members that are cut in one go: the uprights of one rail, its diagonals. */
 const batchOf = (m: Member): string => `${m.kind === 'lip upright' ? 'upright' : m.kind}@${m.rail ?? ''}`;
 
 /**
- * Steel of this member is in hand: it is cut with the rails, or all of its like are cut. One by one they would call the drill out
+ * Members whose steel is in hand: cut with the rails, or all of their like are cut. One by one they would call the drill out
  * after every saw cut.
  */
-const inHand = (s: Situation, m: Member): boolean =>
-  m.when === 'now' ||
-  m.kind === 'crossmember' ||
-  m.kind === 'base crossmember' ||
-  s.ramp.members.filter(like => batchOf(like) === batchOf(m)).every(like => isCut(s, like));
+const inHand = (s: Situation): readonly Member[] => {
+  const cut = new Set(s.build.pieces.filter(p => p.fate !== 'spoiled').map(p => p.serves));
+  const waiting = new Set(s.ramp.members.filter(m => !cut.has(m.need)).map(batchOf));
+  return s.ramp.members.filter(
+    m =>
+      m.when === 'now' ||
+      m.kind === 'crossmember' ||
+      m.kind === 'base crossmember' ||
+      !waiting.has(batchOf(m)),
+  );
+};
 
 const holesNote = (m: Member): Phrase => ({
   words:
@@ -48,8 +51,8 @@ const holesNote = (m: Member): Phrase => ({
  * without its vent.
  */
 const holeItems = (s: Situation): readonly Item[] =>
-  s.ramp.members
-    .filter(m => isClosed(m) && inHand(s, m))
+  inHand(s)
+    .filter(isClosed)
     .map(m => ({ key: `prep/vents#${m.need}`, name: pieceName(m.need), note: holesNote(m) }));
 
 /** Holes, edges, bright metal and the dry fit: before any two members meet. */

@@ -4,6 +4,7 @@ import { quickHandAmps } from '../../reckon/welding/solid-wire-settings.ts';
 import { TURN } from '../order.ts';
 import type { Figure, Gate, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { once } from './once.ts';
 import { welderOf } from './process.ts';
 import { valueAt } from './reading.ts';
 
@@ -27,13 +28,13 @@ const strongestArc = (s: Situation): number => {
 export type Lens = Shade & Readonly<{ amps: number }>;
 
 /** The shade for the strongest arc; before the welder is told as for wire, which no process asks darker than. */
-export const lensFor = (s: Situation): Lens | null => {
+export const lensFor = once((s): Lens | null => {
   const welder = welderOf(s);
   const amps = strongestArc(s);
   const core = welder?.process === 'smaw' ? (welder.filler_mm ?? 0) : 0;
   const found = shade(welder?.process ?? 'gmaw', Math.min(amps, MOST_A), Math.min(core, 6.35));
   return found.ok ? { ...found.value, amps } : null;
-};
+});
 
 const fills = (s: Situation, lens: Lens) =>
   ({

@@ -2,6 +2,7 @@ import type { StepKey } from '../../build/fold.ts';
 import type { MemberKind } from '../../ramp/members.ts';
 import { type Consumption, consumption, learnedUse, type Use } from '../../reckon/welding/consumption.ts';
 import type { Situation } from '../situation.ts';
+import { once } from './once.ts';
 import { welderOf } from './process.ts';
 import { readAt, valueAt } from './reading.ts';
 
@@ -25,23 +26,29 @@ const OF_SIDES: ReadonlySet<MemberKind> = new Set([
   'side plate',
 ]);
 
+type Welds = Readonly<{ slits: number; joints: number }>;
+
+const welds = once((s): Readonly<Record<Part, Welds>> => {
+  let slits = 0;
+  for (const plan of s.ramp.plans.values()) slits += plan.slits.length;
+  const joints = { sides: 0, frame: 0 };
+  for (const m of s.ramp.members) joints[OF_SIDES.has(m.kind) ? 'sides' : 'frame'] += m.joints;
+  return {
+    rails: { slits, joints: 0 },
+    sides: { slits: 0, joints: joints.sides },
+    frame: { slits: 0, joints: joints.frame },
+  };
+});
+
 /** Slits and joints of a part. */
-export const weldsOf = (s: Situation, part: Part): Readonly<{ slits: number; joints: number }> => {
-  const { members, plans } = s.ramp;
-  if (part === 'rails')
-    return { slits: [...plans.values()].reduce((sum, p) => sum + p.slits.length, 0), joints: 0 };
-  const mine = members.filter(m => OF_SIDES.has(m.kind) === (part === 'sides'));
-  return { slits: 0, joints: mine.reduce((sum, m) => sum + m.joints, 0) };
-};
+export const weldsOf = (s: Situation, part: Part): Welds => welds(s)[part];
 
 /** Parts there is something to weld in. */
-export const partsOf = (s: Situation): readonly Part[] =>
-  PARTS.filter(part => {
-    const { slits, joints } = weldsOf(s, part);
-    return slits + joints > 0;
-  });
+export const partsOf = once((s): readonly Part[] =>
+  PARTS.filter(part => welds(s)[part].slits + welds(s)[part].joints > 0),
+);
 
-const ruled = (s: Situation, part: Part): Consumption | null => {
+const reckoned = (s: Situation, part: Part): Consumption | null => {
   const welder = welderOf(s);
   if (welder === null) return null;
   const { slits, joints } = weldsOf(s, part);
@@ -57,9 +64,17 @@ const ruled = (s: Situation, part: Part): Consumption | null => {
   return used.ok ? used.value : null;
 };
 
-/** Gas is told in seconds of it at the flow that suits: no unit of a bottle is read alike in two countries. */
+const ruled = once(
+  (s): Readonly<Record<Part, Consumption | null>> => ({
+    rails: reckoned(s, 'rails'),
+    sides: reckoned(s, 'sides'),
+    frame: reckoned(s, 'frame'),
+  }),
+);
+
+/** By the bench rules: kg of wire, l of gas, rods. */
 const ruledUse = (s: Situation, part: Part, supply: Supply): Use | null => {
-  const used = ruled(s, part);
+  const used = ruled(s)[part];
   if (used === null) return null;
   if (supply === 'wire') return used.wire_kg;
   if (supply === 'rods') return used.rods;
@@ -91,7 +106,22 @@ export const toldBy = (s: Situation, part: Part, supply: Supply): string => {
 };
 
 /** What a part is likely to use, learned from the parts before it: what was there before one less what was there before the next. */
-export const need = (s: Situation, part: Part, supply: Supply): Use | null => {
+export const need = (s: Situation, part: Part, supply: Supply): Use | null =>
+  needs(s).get(`${part} ${supply}`) ?? null;
+
+const needs = once(
+  (s): ReadonlyMap<string, Use> =>
+    new Map(
+      partsOf(s).flatMap(part =>
+        SUPPLIES.flatMap(supply => {
+          const use = needOf(s, part, supply);
+          return use === null ? [] : [[`${part} ${supply}`, use] as const];
+        }),
+      ),
+    ),
+);
+
+const needOf = (s: Situation, part: Part, supply: Supply): Use | null => {
   const use = ruledUse(s, part, supply);
   if (use === null) return null;
   const parts = partsOf(s);

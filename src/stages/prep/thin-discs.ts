@@ -4,6 +4,7 @@ import type { Ask, Fills, Finding, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { sawItemKey } from '../slit-strip.ts';
 import { sortOffers } from '../sort-offers.ts';
+import { once } from './once.ts';
 
 /** Third of a rail before which the discs are counted again: what the first wore is known by then. */
 const COUNTED_BEFORE = 2;
@@ -27,7 +28,7 @@ const isDisc = (s: Situation): boolean =>
   s.ramp.design.route === 'slit' && s.ramp.design.cutter.kind === 'thin disc';
 
 /** Ticks of sawn slits, as times; slits still to be sawn. */
-const sawn = (s: Situation): Readonly<{ at: readonly number[]; toGo: number }> => {
+const sawn = once((s): Readonly<{ at: readonly number[]; toGo: number }> => {
   const at: number[] = [];
   let toGo = 0;
   for (const plan of s.ramp.plans.values())
@@ -37,10 +38,10 @@ const sawn = (s: Situation): Readonly<{ at: readonly number[]; toGo: number }> =
       else at.push(Date.parse(tick.at));
     }
   return { at, toGo };
-};
+});
 
 /** Counts of discs in hand, each when it was made. */
-const countsOf = (s: Situation): readonly Count[] =>
+const countsOf = once((s): readonly Count[] =>
   [null, ...s.ramp.rails]
     .flatMap((rail): readonly Count[] => {
       const read = s.build.readings.get(rail === null ? 'prep/discs#thin' : `${leftKey(rail)}#thin`);
@@ -48,7 +49,8 @@ const countsOf = (s: Situation): readonly Count[] =>
         ? []
         : [{ left: read.value, at: Date.parse(read.at), entry: read.entry, rail }];
     })
-    .sort((a, b) => a.at - b.at);
+    .sort((a, b) => a.at - b.at),
+);
 
 /** Discs that the slits still to be sawn wear, by what those before wore. */
 const needOf = (s: Situation, counts: readonly Count[]): Use => {

@@ -7,17 +7,12 @@ import { HAND_WARM_C, WEATHER, weatherOf } from './weather.ts';
 /** After so long the weather of the last evening says nothing of this one, ms (common practice: one reading a session). */
 const GOOD_FOR_ms = 16 * 3_600_000;
 
-/** Arcs are being struck on rails: begun, and not every rail read cold yet. */
+/** Arcs are being struck: begun on the rails, and the frame not welded yet. */
 const arcsGoOn = (s: Situation): boolean => {
   const begun = [...s.build.ticks.keys()].some(
     k => k.startsWith('tack/close-third') || k.startsWith('weld/sides'),
   );
-  const cold = s.ramp.rails.every(rail =>
-    s.build.surveys.some(
-      x => x.closed && !x.retired && x.rail === rail && x.phase !== 'tacked' && x.phase !== 'half-welded',
-    ),
-  );
-  return begun && !cold;
+  return begun && !s.build.ticks.has('assemble/weld') && !s.build.skips.has('assemble/weld');
 };
 
 /** The weather was read on another evening than this one. */

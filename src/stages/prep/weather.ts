@@ -8,6 +8,7 @@ import {
 } from '../../reckon/welding/weld-weather.ts';
 import type { Ask, Gate } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { once } from './once.ts';
 import { welderOf } from './process.ts';
 import { readAt } from './reading.ts';
 import { MOVING_m_s, roomOf } from './room.ts';
@@ -68,7 +69,7 @@ const windOf = (s: Situation): Wind | null => {
 };
 
 /** The weather at the bench as it was last read, or null until air, steel and damp are. */
-export const weatherOf = (s: Situation): Weather | null => {
+export const weatherOf = once((s): Weather | null => {
   const [air, steel, damp] = ['air', 'steel', 'damp'].map(ask => readAt(s, WEATHER, ask));
   if (air === undefined || steel === undefined || damp === undefined) return null;
   const point = dew({ air_C: air.value, humidity_pct: damp.value });
@@ -84,10 +85,12 @@ export const weatherOf = (s: Situation): Weather | null => {
     wet: readAt(s, WEATHER, 'wet') ?? null,
     wind: windOf(s),
   };
-};
+});
 
 /** What the weather bars, each by the reading that says so. Measuring again opens it. */
-export const weatherGates = (s: Situation, w: Weather): readonly Gate[] => {
+export const weatherGates = once((s): readonly Gate[] => {
+  const w = weatherOf(s);
+  if (w === null) return [];
   const judged = weldWeather({
     process: welderOf(s)?.process ?? 'gmaw',
     air_C: w.air_C,
@@ -133,7 +136,7 @@ export const weatherGates = (s: Situation, w: Weather): readonly Gate[] => {
     else if (still && roomOf(s)?.small === true) gates.push(gate('air-still', wind.on));
   }
   return gates;
-};
+});
 
 /** Numbers of the weather, what bars the arc first, so that it is the one that is read again. */
 export const weatherAsks = (s: Situation): readonly Ask[] => {
@@ -152,7 +155,7 @@ export const weatherAsks = (s: Situation): readonly Ask[] => {
   if (wind !== null && wind.open_m_s > limit)
     asks.splice(2, 0, { ask: 'shelter', as: 'speed', expected: [MOVING_m_s, limit], possible: [0, 40] });
   if (w === null) return asks;
-  const bars = new Set(weatherGates(s, w).map(gate => ASK_OF[gate.words ?? ''] ?? ''));
+  const bars = new Set(weatherGates(s).map(gate => ASK_OF[gate.words ?? ''] ?? ''));
   const windy = bars.has('wind') && wind !== null && wind.open_m_s > limit ? 'shelter' : 'wind';
   const first = (ask: string): boolean =>
     ask === 'wind' || ask === 'shelter' ? bars.has('wind') && ask === windy : bars.has(ask);
