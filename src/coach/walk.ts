@@ -70,8 +70,17 @@ const surveyDone = (b: Build, step: StepDraft): boolean => {
   });
 };
 
-const pieceCut = (b: Build, need: string): boolean =>
-  b.pieces.some(p => p.serves === need && p.fate !== 'spoiled');
+/** Needs that a piece serves, kept with the build: every item of every step asks. */
+const served = new WeakMap<Build, ReadonlySet<string>>();
+
+const pieceCut = (b: Build, need: string): boolean => {
+  let needs = served.get(b);
+  if (needs === undefined) {
+    needs = new Set(b.pieces.filter(p => p.fate !== 'spoiled').map(p => p.serves));
+    served.set(b, needs);
+  }
+  return needs.has(need);
+};
 
 /** An item is settled by its tick, a reason, or the piece that was cut for it. */
 export const itemSettled = (b: Build, item: Item): boolean =>
