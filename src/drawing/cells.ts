@@ -23,8 +23,7 @@ const PLAIN =
 export const cellWidth = (text: string): number => (PLAIN.test(text) ? text.length : stringWidth(text));
 
 /** The signs of a text as the eye counts them, so that a cut never falls inside one. */
-export const graphemes = (text: string): string[] =>
-  PLAIN.test(text) ? text.split('') : segments(text);
+export const graphemes = (text: string): string[] => (PLAIN.test(text) ? text.split('') : segments(text));
 
 const span = (part: Part): Span => {
   if (typeof part === 'string') return { text: cleanText(part) };
