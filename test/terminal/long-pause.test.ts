@@ -83,8 +83,8 @@ test('weeks away: both rails are measured again before anything goes on, the res
   // One key for the bright metal, one for each thing of the welding set; then the pause is over and gone from the walk.
   await kept(bench, path, () => bench.press('space'));
   await bench.until(/NEXT {2}Look the welding set over/);
-  // Cored wire needs no gas, and none is looked at.
-  for (const thing of ['wire', 'lens', 'leads']) {
+  // Solid wire, so the gas is looked at too.
+  for (const thing of ['gas', 'wire', 'lens', 'leads']) {
     await bench.until(new RegExp(`▸ next {3}look at ${thing}`));
     await kept(bench, path, () => bench.press('space'));
   }
