@@ -12,7 +12,8 @@ export const amount = (
   if (typeof raw !== 'string' && typeof raw !== 'number') {
     return no('no-number', {}, field === undefined ? {} : { field });
   }
-  const typed = String(raw).trim();
+  // A bare number of a field that names its unit is in that unit, whatever the build's own.
+  const typed = typeof raw === 'number' && field?.endsWith('_mm') === true ? `${raw} mm` : String(raw).trim();
   const got = read(typed, quantity, system);
   return got.ok
     ? { ok: true, value: { value: got.value, typed } }

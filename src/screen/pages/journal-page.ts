@@ -54,7 +54,7 @@ export const entryText = (c: PageContext, e: Entry): { deed: string; value: stri
         deed: label,
         value:
           found === null || ask === undefined
-            ? write(e.value, 'length', c.voice.system)
+            ? e.typed
             : readingText(c.view, c.voice, found.step, ask, e.value),
       };
     }

@@ -22,7 +22,9 @@ export const weatherFindings = (s: Situation): readonly Finding[] => {
   if (weather === null || read === undefined || !arcsGoOn(s)) return [];
   const age_ms = s.now - Date.parse(read.at);
   if (!(age_ms > GOOD_FOR_ms)) return [];
+  const days = Math.floor(age_ms / 86_400_000);
   const fills: Fills = {
+    days,
     hours: Math.floor(age_ms / 3_600_000),
     steel: { v: weather.steel_C, as: 'temperature' },
     least: { v: weather.least_C, as: 'temperature' },
@@ -34,7 +36,7 @@ export const weatherFindings = (s: Situation): readonly Finding[] => {
       key: `weather-old@${read.entry}`,
       stage: 'prep',
       severity: 'watch',
-      words: 'weather-old',
+      words: days >= 2 ? 'weather-old-days' : 'weather-old',
       fills,
       offers: sortOffers([
         { remedy: 'weather-again', fills, minutes: 5, plan },
