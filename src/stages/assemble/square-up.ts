@@ -1,6 +1,8 @@
 import type { RailName } from '../../ramp/design.ts';
 import { clearWidth, type Member } from '../../ramp/members.ts';
 import { baseLength, frameLimits, frameShape } from '../frame-findings.ts';
+import { FACES, skipAround } from '../joint-order.ts';
+import { jointScene } from '../joint-scene.ts';
 import { TURN } from '../order.ts';
 import type { Figure, Item, StepDraft } from '../sheet.ts';
 import { sideView } from '../side-view.ts';
@@ -56,6 +58,8 @@ export const squareUpSteps = (s: Situation): readonly StepDraft[] => {
   const limits = frameLimits(s);
   const diagonal = expectedDiagonal(s);
   const n = across.length;
+  const onRails = skipAround(across.filter(m => m.kind === 'crossmember'));
+  const drawn = onRails[0] === undefined ? null : jointScene(s, onRails[0]);
   return [
     {
       key: 'assemble/crossmembers',
@@ -127,7 +131,15 @@ export const squareUpSteps = (s: Situation): readonly StepDraft[] => {
       key: 'assemble/weld',
       stage: 'assemble',
       words: 'weld',
-      fills: { count: n },
+      fills: {
+        count: n,
+        order: onRails.map(m => acrossName(s, m)).join(', '),
+        one: FACES.crossmember[0],
+        two: FACES.crossmember[1],
+        first,
+        last,
+      },
+      ...(drawn === null ? {} : { scene: drawn }),
       turn: TURN.assemble + 80,
       needs: ['assemble/width', 'assemble/diagonals', 'assemble/twist'],
       uses: [],
