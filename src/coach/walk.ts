@@ -132,19 +132,20 @@ export const walk = (b: Build, sheets: readonly SheetDraft[]): readonly Step[] =
       const skip = b.skips.get(draft.key);
       const basis = basisOf(b, draft);
       const changes = done && skip === undefined && basis !== null ? changesSince(basis, figures) : [];
-      const common = { ...draft, changes, waitsFor, shut, itemsDone: settledItems(b, draft) };
-      if (skip !== undefined) return { ...common, state: 'skipped', at: skip.at, why: skip.why };
+      const itemsDone = settledItems(b, draft);
+      // One copy of a draft a step: this runs for every step at every entry.
+      if (skip !== undefined)
+        return { ...draft, changes, waitsFor, shut, itemsDone, state: 'skipped', at: skip.at, why: skip.why };
       if (done) {
         const at = b.ticks.get(draft.key)?.at;
-        return {
-          ...common,
-          state: changes.length > 0 ? 'stale' : 'done',
-          ...(at === undefined ? {} : { at }),
-        };
+        const state = changes.length > 0 ? 'stale' : 'done';
+        return at === undefined
+          ? { ...draft, changes, waitsFor, shut, itemsDone, state }
+          : { ...draft, changes, waitsFor, shut, itemsDone, state, at };
       }
-      if (waitsFor.length > 0) return { ...common, state: 'waiting' };
-      if (shut.length > 0 || blocked.get(draft.key) === true) return { ...common, state: 'stop' };
-      return { ...common, state: 'to do' };
+      const stopped = shut.length > 0 || blocked.get(draft.key) === true;
+      const state = waitsFor.length > 0 ? 'waiting' : stopped ? 'stop' : 'to do';
+      return { ...draft, changes, waitsFor, shut, itemsDone, state };
     })
     .sort((x, y) => x.turn - y.turn);
 };
