@@ -40,6 +40,8 @@ const buildName = (b: { name: string; entries: readonly Entry[] }): string => {
 
 const fileName = (path: string): string => path.replace(/^.*[\\/]/, '').replace(/\.jsonl$/, '');
 
+const MINUTE_MS = 60_000;
+
 /** Runs the bench until the person leaves; gives the exit code. */
 export const runBench = async (options: BenchOptions): Promise<number> => {
   const { folders, content } = options;
@@ -169,7 +171,15 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
     session,
     () => painted,
   );
+  // Coats dry and fires are watched by the clock: what a page says of hours is said anew, once a minute and no more.
+  const minute = setInterval(() => {
+    const open = desk.keeper;
+    if (open === null) return;
+    open.know(open.view().situation.answers);
+    redraw();
+  }, MINUTE_MS).unref();
   const code = await session.until(app);
+  clearInterval(minute);
   // A signal ends the bench past the desk: the build is let go here, and its leaving noted.
   desk.leaveBuild();
   thinker.stop();
