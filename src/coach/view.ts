@@ -2,7 +2,7 @@ import type { Entry } from '../build/entries.ts';
 import { measuredOf } from '../build/facts.ts';
 import { type Build, fold } from '../build/fold.ts';
 import type { Fault } from '../quantity/outcome.ts';
-import { NOTHING_MEASURED } from '../ramp/measured.ts';
+import { type Measured, NOTHING_MEASURED } from '../ramp/measured.ts';
 import { type Ramp, rampOf } from '../ramp/ramp.ts';
 import { deckThickness, settle } from '../ramp/settle.ts';
 import { assembleSheet } from '../stages/assemble/sheet.ts';
@@ -50,12 +50,14 @@ export const viewOf = (entries: readonly Entry[], now: number, answers: Answers 
   const usable = draft.ok ? build.answers : { ...build.answers, shape: {} };
   const planned = draft.ok ? draft : settle(build.name, build.system, usable);
   if (!planned.ok) throw new Error('the default design has no curve');
-  const measured = measuredOf(build, {
-    tube: planned.value.tube,
-    deck_mm: deckThickness(planned.value.deck),
-  });
-  const made = rampOf(build.name, build.system, usable, measured);
-  const ramp = made.ok ? made.value : defaultRamp(build);
+  const { measured, ramp } = standing(
+    build,
+    usable,
+    measuredOf(build, {
+      tube: planned.value.tube,
+      deck_mm: deckThickness(planned.value.deck),
+    }),
+  );
   const situation: Situation = { build, measured, ramp, answers, now };
   const sheets = withPauses(
     situation,
@@ -72,6 +74,21 @@ export const viewOf = (entries: readonly Entry[], now: number, answers: Answers 
     findings: sortFindings([...sheets.flatMap(s => s.findings), ...journalFindings(build)]),
     fault: draft.ok ? null : draft.fault,
   };
+};
+
+type Standing = Readonly<{ measured: Measured; ramp: Ramp }>;
+
+/** The ramp of the last view and what it was computed from: most entries change neither design nor measure. */
+let last: (Standing & { key: string }) | null = null;
+
+const standing = (build: Build, usable: Build['answers'], measured: Measured): Standing => {
+  const key = JSON.stringify([build.name, build.system, usable, measured], (_, v) =>
+    v instanceof Map ? [...v] : v,
+  );
+  if (last?.key === key) return last;
+  const made = rampOf(build.name, build.system, usable, measured);
+  last = { key, measured, ramp: made.ok ? made.value : defaultRamp(build) };
+  return last;
 };
 
 const defaultRamp = (build: Build): Ramp => {

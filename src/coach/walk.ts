@@ -113,7 +113,11 @@ export const isDecided = (b: Build, f: Finding): boolean => {
 
 /** The states of all steps of a build, in walk order; needs are looked up across stages. */
 export const walk = (b: Build, sheets: readonly SheetDraft[]): readonly Step[] => {
-  const figures = new Map(sheets.flatMap(s => s.figures.map(f => [f.id, f] as const)));
+  let byId: ReadonlyMap<FigureId, Figure> | null = null;
+  const figures = (): ReadonlyMap<FigureId, Figure> => {
+    byId ??= new Map(sheets.flatMap(s => s.figures.map(f => [f.id, f] as const)));
+    return byId;
+  };
   const drafts = sheets.flatMap(s => s.steps);
   const settled = new Map(drafts.map(d => [d.key, isDone(b, d) || b.skips.has(d.key)] as const));
   const blocked = new Map<StepKey, boolean>();
@@ -131,7 +135,7 @@ export const walk = (b: Build, sheets: readonly SheetDraft[]): readonly Step[] =
       const done = settled.get(draft.key) === true;
       const skip = b.skips.get(draft.key);
       const basis = basisOf(b, draft);
-      const changes = done && skip === undefined && basis !== null ? changesSince(basis, figures) : [];
+      const changes = done && skip === undefined && basis !== null ? changesSince(basis, figures()) : [];
       const itemsDone = settledItems(b, draft);
       // One copy of a draft a step: this runs for every step at every entry.
       if (skip !== undefined)

@@ -11,7 +11,20 @@ export type Answer<T> =
 /** Answers kept, by topic and input as text. */
 export type Answers = ReadonlyMap<string, unknown>;
 
-export const askKey = (ask: Ask): string => `${ask.topic} ${JSON.stringify(ask.input)}`;
+/** Inputs written out already, by what they are: a frame that is kept is asked about at every entry. */
+const written = new WeakMap<object, string>();
+
+const textOf = (input: unknown): string => {
+  if (typeof input !== 'object' || input === null) return JSON.stringify(input);
+  const known = written.get(input);
+  if (known !== undefined) return known;
+  const text = JSON.stringify(input);
+  written.set(input, text);
+  return text;
+};
+
+/** The name of a question: its topic and its input, which nobody changes once it is asked. */
+export const askKey = (ask: Ask): string => `${ask.topic} ${textOf(ask.input)}`;
 
 export const answer = <T>(kept: Answers, ask: Ask): Answer<T> => {
   const value = kept.get(askKey(ask));

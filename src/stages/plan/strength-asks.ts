@@ -1,4 +1,5 @@
 import type { Outcome } from '../../quantity/outcome.ts';
+import type { Ramp } from '../../ramp/ramp.ts';
 import type { SideFrameInput } from '../../reckon/strength/side-frame-input.ts';
 import { momentAtCap } from '../../reckon/strength/slit-check.ts';
 import { slitSection } from '../../reckon/strength/slit-section.ts';
@@ -7,6 +8,27 @@ import type { Held } from '../heavy/held.ts';
 import { loadsOf } from '../riding.ts';
 import { type Ask, answer, askKey, type Situation } from '../situation.ts';
 import { provenOf, sideFrameOf } from './strength-frame.ts';
+
+type Frames = readonly Readonly<{ rail: string; frame: SideFrameInput; input: { frame: SideFrameInput } }>[];
+
+/** Frames of a ramp by what is loaded and proven, kept while the ramp stands as it does. */
+const kept = new WeakMap<Ramp, { key: string; frames: Frames }>();
+
+const framesOf = (
+  ramp: Ramp,
+  loads: NonNullable<ReturnType<typeof loadsOf>>,
+  proven: ReturnType<typeof provenOf>,
+): Frames => {
+  const key = JSON.stringify([loads, proven]);
+  const before = kept.get(ramp);
+  if (before?.key === key) return before.frames;
+  const frames = ramp.rails.flatMap(rail => {
+    const frame = sideFrameOf(ramp, rail, loads, proven);
+    return frame === null ? [] : [{ rail, frame, input: { frame } }];
+  });
+  kept.set(ramp, { key, frames });
+  return frames;
+};
 
 /** What is known of the side frames by now. The worst of the rails stands for all. */
 export type Strength =
@@ -42,17 +64,14 @@ export const strengthOf = (s: Situation): Strength => {
   const loads = loadsOf(s);
   if (loads === null) return { is: 'unknown', why: 'no load is known for this curve' };
   const proven = provenOf(s);
-  const frames = s.ramp.rails.flatMap(rail => {
-    const frame = sideFrameOf(s.ramp, rail, loads, proven);
-    return frame === null ? [] : [{ rail, frame }];
-  });
+  const frames = framesOf(s.ramp, loads, proven);
   const first = frames[0];
   if (first === undefined) return { is: 'unknown', why: 'there is no rail' };
   const asks = new Map<string, Ask>();
   let worst: Extract<Strength, { is: 'known' }> | null = null;
   let refused: string | null = null;
-  for (const { rail, frame } of frames) {
-    const known = answer<Outcome<Held>>(s.answers, { topic: 'strength', input: { frame } });
+  for (const { rail, frame, input } of frames) {
+    const known = answer<Outcome<Held>>(s.answers, { topic: 'strength', input });
     if (known.is === 'pending') asks.set(askKey(known.ask), known.ask);
     else if (!known.value.ok) refused = known.value.fault.message;
     else if (worst === null || known.value.value.governing.utilisation > worst.held.governing.utilisation)
