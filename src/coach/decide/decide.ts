@@ -157,7 +157,12 @@ const chooseEntry = (view: View, key: string, remedy: string, typed: string): De
       kind: 'remedy-chosen',
       finding: key,
       remedy,
-      plan: { ...offer.plan, ...(offer.typed === undefined ? {} : { typed }) },
+      // The numbers of its sentence are frozen with it: the journal says what was chosen, whatever the plan says later.
+      plan: {
+        ...(offer.fills === undefined ? {} : { fills: offer.fills }),
+        ...offer.plan,
+        ...(offer.typed === undefined ? {} : { typed }),
+      },
       // A remedy that settles which of two entries counts puts itself in the place of the other.
       ...(Array.isArray(offer.plan.replaces) ? { replaces: offer.plan.replaces.map(String) } : {}),
       ...(offer.after === undefined ? {} : { predicted_mm: offer.after.v }),

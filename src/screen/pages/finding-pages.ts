@@ -3,7 +3,7 @@ import { cutRow, cutTo, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS } from '../../drawing/signs.ts';
 import { write } from '../../quantity/write.ts';
-import type { Finding, Offer, Stage } from '../../stages/sheet.ts';
+import type { Fills, Finding, Offer, Stage } from '../../stages/sheet.ts';
 import { say, sayLines } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from './frame.ts';
@@ -13,6 +13,10 @@ import { tallRows, tallValue } from './tall-figures.ts';
 /** What was last chosen about a finding, if anything. */
 export const chosenFor = (c: PageContext, f: Finding) =>
   c.view.build.chosen.filter(x => x.finding === f.key).at(-1) ?? null;
+
+/** The numbers of a chosen remedy's sentence: those frozen with it, else as it is offered now. */
+const chosenFills = (f: Finding, chosen: NonNullable<ReturnType<typeof chosenFor>>): Fills =>
+  (chosen.plan.fills as Fills | undefined) ?? f.offers.find(o => o.remedy === chosen.remedy)?.fills ?? {};
 
 const offerDeed = (c: PageContext, o: Offer): string =>
   say(c.voice, { words: `remedies.${o.remedy}.deed`, fills: o.fills ?? {} });
@@ -69,7 +73,7 @@ export const findingsPage = (c: PageContext, stage: Stage, lit: number, keys: Ro
           const second =
             chosen === null
               ? (findingLines(c.voice, f)[0] ?? '')
-              : `Chosen: ${say(c.voice, { words: `remedies.${chosen.remedy}.deed`, fills: f.offers.find(o => o.remedy === chosen.remedy)?.fills ?? {} })}`;
+              : `Chosen: ${say(c.voice, { words: `remedies.${chosen.remedy}.deed`, fills: chosenFills(f, chosen) })}`;
           const lines = wrap(second, c.look.columns - 13).slice(0, EACH - 1);
           return [
             first,
@@ -145,6 +149,6 @@ export const findingPage = (c: PageContext, f: Finding, lit: number, keys: Row):
   const said =
     chosen === null
       ? 'Nothing chosen yet. You can decide later.'
-      : `Chosen: ${say(c.voice, { words: `remedies.${chosen.remedy}.deed`, fills: offers.find(o => o.remedy === chosen.remedy)?.fills ?? {} })}`;
+      : `Chosen: ${say(c.voice, { words: `remedies.${chosen.remedy}.deed`, fills: chosenFills(f, chosen) })}`;
   return page(c, head, body, [[], echoRow(c, said), keys]);
 };

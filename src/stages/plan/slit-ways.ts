@@ -73,6 +73,8 @@ export const slitWays = (s: Situation): readonly Finding[] => {
     minutes: slitMinutes(s, plan),
     plan: { count: plan.slits.length, kerf_mm: plan.kerf_mm },
   });
+  // Steel that forbids every other way has findings of its own that say so.
+  if (offers.length < 3) return [];
   return [
     {
       key: 'slit-ways',
