@@ -9,9 +9,12 @@ const NOT_LENGTHS: Readonly<Record<string, Quantity>> = {
   clamps: 'count',
 };
 
+/** Sizes read with a caliper: shown to a hundredth, not to the nearest sixteenth. */
+const BY_CALIPER = new Set(['depth_mm', 'wall_mm', 'kerf_mm', 'layer_mm', 'thickness_mm']);
+
 const one = (name: string, value: unknown, system: System): string =>
   typeof value === 'number'
-    ? write(value, NOT_LENGTHS[name] ?? 'length', system)
+    ? write(value, NOT_LENGTHS[name] ?? (BY_CALIPER.has(name) ? 'thickness' : 'length'), system)
     : value === true
       ? 'yes'
       : value === false

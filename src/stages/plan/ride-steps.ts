@@ -60,13 +60,14 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
         {
           ask: 'landing-drop',
           as: 'length',
-          expected: [0, Math.min(200, lip.y_mm)],
+          // Level with the lip to level ground below it; more than that is asked once more.
+          expected: [0, Math.max(200, lip.y_mm)],
           possible: [-2000, 5000],
         },
         {
           ask: 'landing-slope',
           as: 'angle',
-          expected: [20 * DEGREE, 32 * DEGREE],
+          expected: [0, 52 * DEGREE],
           possible: [0, 60 * DEGREE],
         },
         { ask: 'landing-length', as: 'distance', expected: [4, 10], possible: [0, 60] },
@@ -100,11 +101,11 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
       words: 'ground',
       fills: { ground: d.ground, least: LEAST_ANCHORS, entry: LEAST_ANCHORS / 2 },
       asks: [
-        { ask: 'anchors', as: 'count', expected: [LEAST_ANCHORS, LEAST_ANCHORS], possible: [0, 40] },
+        { ask: 'anchors', as: 'count', expected: [0, 2 * LEAST_ANCHORS], possible: [0, 40] },
         {
           ask: 'entry-anchors',
           as: 'count',
-          expected: [LEAST_ANCHORS / 2, LEAST_ANCHORS / 2],
+          expected: [0, LEAST_ANCHORS],
           possible: [0, 40],
         },
       ],

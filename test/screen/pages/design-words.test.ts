@@ -12,7 +12,7 @@ describe('what a design field was set to', () => {
 
   test('says a choice as it was chosen', () => {
     expect(designWords('deck', { kind: 'sheet', layer_mm: 9, layers: 2 }, 'metric')).toBe(
-      'sheet, layer 9 mm, layers 2',
+      'sheet, layer 9.00 mm, layers 2',
     );
     expect(designWords('first', true, 'metric')).toBe('yes');
     expect(designWords('use', 'bike', 'metric')).toBe('bike');
