@@ -1,3 +1,5 @@
+// @ts-expect-error The package has no types.
+import untyped from 'psychrolib';
 import { describe, expect, test } from 'vitest';
 import { dew } from '../../src/reckon/coating/dew.ts';
 import { kept } from '../quantity/expect-outcome.ts';
@@ -116,4 +118,22 @@ describe('ASHRAE’s saturation pressure', () => {
     for (const damp of [75, 85, 95])
       expect(Math.abs(dewAt(air, damp) - byAshrae(air, damp))).toBeLessThan(0.05);
   });
+});
+
+// PsychroLib 2.5.0 (npm package psychrolib 1.1.1), a general-purpose psychrometric library: ASHRAE Handbook of Fundamentals 2017, chapter 1,
+// equations 5 and 6 [found: computed by the library in this test]. Magnus and ASHRAE differ by a tenth of a degree at most here.
+const psychrolib = untyped as {
+  SI: number;
+  SetUnitSystem: (system: number) => void;
+  GetTDewPointFromRelHum: (dry_C: number, share: number) => number;
+};
+psychrolib.SetUnitSystem(psychrolib.SI);
+
+test.each([5, 10, 15, 20, 25, 30, 35])('dew points at %d °C agree with a psychrometric library', air => {
+  for (const damp of [30, 40, 50, 60, 70, 80, 85, 90, 95, 100]) {
+    const theirs = psychrolib.GetTDewPointFromRelHum(air, damp / 100);
+    // Below nought the library takes the dew over ice.
+    if (theirs < 0) continue;
+    expect(Math.abs(dewAt(air, damp) - theirs)).toBeLessThan(0.1);
+  }
 });
