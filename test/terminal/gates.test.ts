@@ -138,7 +138,7 @@ const stepNow = async (folder: string, stage: string, key: string) => {
 };
 
 describe('the weather of the bench, typed as it is', () => {
-  test('bad weather: rain on the work stops every arc, and no reason opens it', async () => {
+  test('bad weather: rain on the work keeps the arc off, and no reason opens it', async () => {
     const { folder, path, bench } = await atStep('prep/weather');
     await tell(bench, path, ['rain', '5 km/h', '12', '12', '95']);
     expect(await toTheBar(bench)).toMatch(/STOP {2}Rain or snow on the work/);
@@ -200,7 +200,7 @@ describe('the weather of the bench, typed as it is', () => {
 });
 
 describe('the welder and its welds', () => {
-  test('wrong gas: argon alone stops every arc until the right bottle is read', async () => {
+  test('wrong gas: argon alone keeps the arc off until the right bottle is read', async () => {
     const { folder, path, bench } = await atStep('weld/settings');
     bench.press('enter');
     // Spool as told, then the bottle's label: third of the four.

@@ -7,7 +7,7 @@ import { ROOM, roomOf } from './room.ts';
 import { STEEL, steelGates } from './steel-and-cleaner.ts';
 import { HAND_WARM_C, WEATHER, weatherGates, weatherOf } from './weather.ts';
 
-/** Every arc of tack and weld waits for this step where it stands. */
+/** Tacks, test welds and the sides of the slits wait for this step where it stands. */
 export const ARC_BAR = 'prep/dry-steel';
 
 const cellarGate = (s: Situation): readonly Gate[] =>
