@@ -231,6 +231,12 @@ const parts = (said: Said, field: string): Record<string, string> =>
       .map(([k, v]) => [k.slice(field.length + 1), v]),
   );
 
+/** Whether a part needs no asking any more: its field is answered; a curve only by two sizes, the lip alone is one. */
+export const isAnswered = (part: Part, answers: View['build']['answers']): boolean =>
+  part.field === 'shape' && part.id !== 'height'
+    ? Object.keys(answers.shape ?? {}).length > 1
+    : answers[part.field] !== undefined;
+
 /** The answer that is complete once a part is said; null while its field wants another part. */
 export const answerFor = (part: Part, said: Said, view: View): { field: string; value: unknown } | null => {
   if (!part.last) return null;

@@ -11,7 +11,7 @@ import { fieldRows } from '../fields/field-rows.ts';
 import { openField, understood } from '../fields/number-field.ts';
 import { echoRow, page, ruleRow, titleRow } from '../pages/frame.ts';
 import { findingText, stepText } from '../pages/step-words.ts';
-import { answerFor, PARTS, type Part, type Said } from './begin-parts.ts';
+import { answerFor, isAnswered, PARTS, type Part, type Said } from './begin-parts.ts';
 import { commonAct, goNow } from './common.ts';
 import type { Desk, Place } from './desk.ts';
 
@@ -358,7 +358,7 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
 
   // Takes up where the answers end: a question whose field is answered is not asked again.
   const start = shown(desk);
-  const open = start.findIndex(p => desk.view.build.answers[p.field] === undefined);
+  const open = start.findIndex(p => !isAnswered(p, desk.view.build.answers));
   at = only !== undefined ? 0 : open < 0 ? start.length : open;
   openPart(desk);
   return place;
