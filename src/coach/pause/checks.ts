@@ -2,7 +2,8 @@ import { type Build, readingKey } from '../../build/fold.ts';
 import { pauseKey, repeatedBy } from '../../build/read-again.ts';
 import type { Situation } from '../../stages/situation.ts';
 import { type Pause, pausesOf } from './gaps.ts';
-import { leftOpen, type Open } from './left-open.ts';
+import { leftOpen } from './left-open.ts';
+import type { Open } from './open.ts';
 
 /** Something that was left open over a pause and is open still, with the key of the step that looks at it again. */
 export type Check = Open & Readonly<{ key: string; pause: Pause; settled: boolean }>;

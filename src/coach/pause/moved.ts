@@ -5,7 +5,7 @@ import { limitsOf } from '../../stages/rail-findings/limits.ts';
 import type { Fill, Finding, Offer } from '../../stages/sheet.ts';
 import type { Situation } from '../../stages/situation.ts';
 import { type Check, movedKey, OLD_COUNTS } from './checks.ts';
-import type { Again } from './left-open.ts';
+import type { Again } from './open.ts';
 
 /** Two readings of one thing by one hand agree to this: more has moved (common practice). mm, rad, share of a force. */
 const ALIKE = { length: 1.5, thickness: 0.1, angle: (0.5 * Math.PI) / 180, force: 0.05 } as const;
