@@ -8,7 +8,8 @@ import type { Figure, Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
-import { type Lit, litStep, tagRow, tallOf } from './stage-page.ts';
+import { type Lit, litStep, tallOf } from './stage-page.ts';
+import { tagRow } from './step-rows.ts';
 import { figuresOf, lineText, stepText } from './step-words.ts';
 
 /** A figure's value in words. */

@@ -1,8 +1,8 @@
 import { plainText } from '../../build/plain-text.ts';
 import type { Keeper } from '../../coach/keeper.ts';
 import { row, wrap } from '../../drawing/cells.ts';
+import { stepListRows } from '../pages/around-rows.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
-import { stepListRows } from '../pages/stage-page.ts';
 import { commonAct, goNow } from './common.ts';
 import type { Place } from './desk.ts';
 
