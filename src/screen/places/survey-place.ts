@@ -8,36 +8,13 @@ import { offsetScene, type Read } from '../../stages/offset-scene.ts';
 import { fieldRows } from '../fields/field-rows.ts';
 import { openField, understood } from '../fields/number-field.ts';
 import { page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
+import { beforeCurvePage, beforeSidewaysPage, EDGES, stationName } from '../pages/survey-pages.ts';
 import { SIDES } from './ask-field.ts';
 import { commonAct } from './common.ts';
 import type { Desk, Place } from './desk.ts';
 import type { OpenField } from './open-field.ts';
 import { askPoints, POINTS_HELP } from './survey-points.ts';
-
-const EDGES = ['rail bottom face', 'rail top face'] as const;
-
-/** The two ways a rail can bow from a string along its side. */
-const SIDEWAYS = {
-  plus: {
-    name: 'TOWARD THE MIDDLE',
-    seen: 'The rail bows in, toward the other rail, by {v}.',
-    when: 'it bows toward the middle',
-  },
-  minus: { name: 'AWAY FROM THE MIDDLE', seen: 'The rail bows out, by {v}.', when: 'it bows away' },
-} as const;
-
-/** Where a station lies, as the hand finds it: the middle of a flat, an end. */
-const stationName = (desk: Desk, survey: Survey, at: number): string => {
-  const plan = desk.view.ramp.plans.get(survey.rail);
-  const s = survey.stations_mm[at] ?? 0;
-  const along = write(s, 'length', desk.system);
-  if (plan === undefined || plan.slits.length === 0) return `${along} from the entry end`;
-  const stretch = plan.bend_mm / (plan.finished.radius_mm * plan.turn_rad);
-  const flat = plan.slits.filter(x => x.at_mm < s * stretch).length;
-  if (s < 1) return 'the entry end';
-  if (at === survey.stations_mm.length - 1) return `the lip mark, ${along} along`;
-  return `flat ${flat}, ${along} along`;
-};
+import { aroundFirst, expectedFor, repeats, SIDEWAYS } from './survey-readings.ts';
 
 /** Offsets of a rail, station by station; opened at the first one not read. */
 export const surveyPlace = (desk: Desk, step: Step): Place => {
@@ -142,50 +119,9 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
     const c = d.context();
     const survey = running(d);
     const keys = d.keyRow(place);
-    const rail = step.survey?.rail ?? '';
     if (survey === null) {
-      if (sideways) return beforeSideways(d, keys);
-      return page(
-        c,
-        [
-          titleRow(c),
-          stripRow(c.view, step.stage),
-          ruleRow(c, `${step.stage}: rail ${rail}, before reading`),
-        ],
-        [
-          row(' ', ['lead', '▸ MEASURE  Which edge of the tube will you read to the line?']),
-          [],
-          ...EDGES.map((e, i) =>
-            row(
-              ' ',
-              [i === edge ? 'lead' : 'plain', `${i === edge ? '▸' : '·'} ${e}`],
-              ['quiet', i === 0 ? '   the back wall, no slits: the usual one' : '   the slit side'],
-            ),
-          ),
-          [],
-          row(' ', `The line is the ${(step.survey?.to ?? '').toUpperCase()} of the rail's BOTTOM face.`),
-          row(' ', 'Tube corners are round: stand a small square on the flat of the face.'),
-          row(
-            ' ',
-            `${step.survey?.stations_mm.length ?? 0} stations, numbered from the entry end. Number them on the rail in marker.`,
-          ),
-          ...POINTS_HELP.map(text => row(' ', ['quiet', text])),
-          ...drawScene(
-            offsetScene(
-              d.view.ramp.plans.get(rail)!,
-              step.survey?.to ?? 'finished line',
-              (step.survey?.stations_mm ?? []).map(station_mm => ({ station_mm, offset_mm: null })),
-              null,
-            ),
-            {
-              columns: c.look.columns - 2,
-              rows: 8,
-              ascii: c.look.ascii,
-            },
-          ),
-        ],
-        [row(' ', c.message ?? ''), keys],
-      );
+      if (sideways) return beforeSidewaysPage(c, step, keys);
+      return beforeCurvePage(c, step, edge, POINTS_HELP, keys);
     }
     const plan = d.view.ramp.plans.get(survey.rail);
     const kept = survey.readings.filter(r => r !== null).length;
@@ -217,7 +153,7 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
             [],
           ]
         : [
-            row(' ', ['lead', `▸ MEASURE  Station ${at + 1}: ${stationName(d, survey, at)}`]),
+            row(' ', ['lead', `▸ MEASURE  Station ${at + 1}: ${stationName(c, survey, at)}`]),
             ...fieldRows(field.field, field.spec, c.look),
           ];
     const around = Math.max(3, c.look.rows - 1 - head.length - top.length - 5);
@@ -253,27 +189,6 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
     !sideways &&
     repeats(survey).length > 0 &&
     survey.readings.every(r => r === null || r.again === undefined);
-
-  /** A string along one side has no edge to choose: it only says what is read, and which way is plus. */
-  const beforeSideways = (d: Desk, keys: Row): Row[] => {
-    const c = d.context();
-    return page(
-      c,
-      [
-        titleRow(c),
-        stripRow(c.view, step.stage),
-        ruleRow(c, `${step.stage}: rail ${step.survey?.rail ?? ''} sideways, before reading`),
-      ],
-      [
-        row(' ', ['lead', '▸ MEASURE  Stretch a string along a side of the rail, packed alike at its ends']),
-        [],
-        row(' ', 'Read the gap at each station and take the packing off: 0 where it is straight.'),
-        row(' ', '+ where the rail bows toward the middle of the ramp, - where it bows away.'),
-        row(' ', `${step.survey?.stations_mm.length ?? 0} stations, numbered from the entry end.`),
-      ],
-      [row(' ', c.message ?? ''), keys],
-    );
-  };
 
   const place: Place = {
     stage: () => step.stage,
@@ -333,36 +248,4 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
     goTo(desk, first < 0 ? survey.stations_mm.length : first);
   }
   return place;
-};
-
-/** Two readings of one station seldom differ by more, mm (common practice). */
-const APART = 3;
-
-/** What a station read once more is likely to read: what it read before, give or take. */
-const aroundFirst = (survey: Survey, station: number): readonly [number, number] => {
-  const first = survey.readings[station]?.offset_mm ?? 0;
-  return [first - APART, first + APART];
-};
-
-/** Stations read twice, whose spread is what a reading is worth (common practice). */
-const TWICE = 5;
-
-/** A few stations spread over those read, counted from 0; none while stations are to be read or there are too few. */
-const repeats = (survey: Survey): readonly number[] => {
-  const read = survey.readings.flatMap((r, i) => (r === null ? [] : [i]));
-  if (read.length < TWICE) return [];
-  return Array.from(
-    { length: TWICE },
-    (_, k) => read[Math.round((k * (read.length - 1)) / (TWICE - 1))] ?? 0,
-  );
-};
-
-/** What a station is likely to read: within a little of a straight run through the last two. */
-const expectedFor = (survey: Survey, station: number): readonly [number, number] => {
-  const a = survey.readings[station - 1]?.offset_mm;
-  const b = survey.readings[station - 2]?.offset_mm;
-  if (a === undefined) return [-25, 25];
-  const next = b === undefined ? a : 2 * a - b;
-  const slack = 6 + Math.abs(a) * 0.25;
-  return [Math.min(a, next) - slack, Math.max(a, next) + slack];
 };
