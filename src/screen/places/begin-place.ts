@@ -1,14 +1,13 @@
 import { REFUSED_USES } from '../../coach/decide/answer.ts';
 import { preview } from '../../coach/decide/decide.ts';
 import { openFindings, type View } from '../../coach/view.ts';
-import { drawScene } from '../../drawing/braille.ts';
-import { padTo, row, wrap } from '../../drawing/cells.ts';
+import { row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { write } from '../../quantity/write.ts';
-import { sideView } from '../../stages/side-view.ts';
 import { say } from '../../words/say.ts';
 import { fieldRows } from '../fields/field-rows.ts';
 import { openField, understood } from '../fields/number-field.ts';
+import { agreeRows, effectRows, givesRows } from '../pages/begin-rows.ts';
 import { echoRow, page, ruleRow, titleRow } from '../pages/frame.ts';
 import { findingText, stepText } from '../pages/step-words.ts';
 import { answerFor, isAnswered, PARTS, type Part, type Said } from './begin-parts.ts';
@@ -141,39 +140,6 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
     openPart(d);
   };
 
-  const resultRows = (d: Desk, view: View): Row[] => {
-    const arc = view.ramp.design.arc;
-    const given = Object.keys(view.build.answers.shape ?? {});
-    const line = (name: string, value: string, key: string): Row =>
-      row(padTo(name, 14), padTo(value, 13, 'right'), [
-        'quiet',
-        given.includes(key) ? '  you said' : '  follows',
-      ]);
-    const len = (v: number): string => write(v, 'length', d.system, { fixed: true, feet: true });
-    const problem = view.ramp.problems[0];
-    return [
-      line('lip height', len(arc.height_mm), 'height'),
-      line('run', len(arc.run_mm), 'run'),
-      line('radius', len(arc.radius_mm), 'radius'),
-      line('exit angle', write(arc.exit_rad, 'angle', d.system), 'exit'),
-      line('arc, deck', len(arc.arc_mm), 'arc'),
-      row(
-        padTo('rails, slits', 14),
-        padTo(`${view.ramp.rails.length} x ${view.ramp.plans.get('A')?.slits.length ?? 0}`, 13, 'right'),
-        ['quiet', '  follow'],
-      ),
-      row(padTo('steel', 14), padTo(write(view.ramp.masses.steel_kg, 'mass', d.system), 13, 'right'), [
-        'quiet',
-        '  follows',
-      ]),
-      ...(problem === undefined
-        ? []
-        : wrap(say(d.voice, { words: `problems.${problem.code}.says`, fills: problem.fills }), 38)
-            .slice(0, 3)
-            .map(l => row(['attention', l]))),
-    ];
-  };
-
   const rows = (d: Desk): Row[] => {
     const c = d.context();
     const parts = shown(d);
@@ -203,38 +169,9 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
     ];
     const top: Row[] = [];
     if (waiting !== null) {
-      top.push(row(' ', ['lead', 'This change reaches steel that is cut, or work that is done:']), []);
-      top.push(...waiting.effects.slice(0, 10).map(e => row(' ', ['attention', '▲ '], e)));
-      if (waiting.effects.length > 10) top.push(row('   ', `and ${waiting.effects.length - 10} more`));
-      top.push([], row(' ', 'Enter changes it, Esc leaves it as it was. Nothing is lost either way.'));
+      top.push(...effectRows(waiting.effects));
     } else if (part === undefined) {
-      const refuse = d.view.ramp.problems.filter(p => p.severity === 'refuse');
-      const all = [...refuse, ...d.view.ramp.problems.filter(p => p.severity === 'warn')];
-      top.push(
-        row(' ', [
-          'lead',
-          refuse.length === 0
-            ? '▸ Enter agrees to this design and opens the plan.'
-            : '■ This cannot be built like this yet.',
-        ]),
-      );
-      for (const p of all.slice(0, 4)) {
-        top.push(
-          ...wrap(
-            `${say(c.voice, { words: `problems.${p.code}.says`, fills: p.fills })} ${say(c.voice, { words: `problems.${p.code}.change`, fills: p.fills })}`,
-            c.look.columns - 6,
-          ).map((l, i) =>
-            row(
-              ' ',
-              [
-                p.severity === 'refuse' ? 'halt' : 'attention',
-                i === 0 ? (p.severity === 'refuse' ? '■ ' : '◇ ') : '  ',
-              ],
-              l,
-            ),
-          ),
-        );
-      }
+      top.push(...agreeRows(c));
     } else {
       const which = WHICH[said.second ?? 'exit'] ?? 'exit angle';
       top.push(row(' ', ['lead', say(c.voice, { words: `questions.${part.words}.ask`, fills: { which } })]));
@@ -257,21 +194,7 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
         );
       }
     }
-    const drawRows = Math.max(4, c.look.rows - 1 - head.length - top.length - 3);
-    const scene = sideView(view.situation);
-    const drawing = drawScene(scene, {
-      columns: Math.max(30, c.look.columns - 44),
-      rows: Math.min(drawRows, 14),
-      ascii: c.look.ascii,
-    });
-    const results = resultRows(d, view);
-    const side = Array.from(
-      { length: Math.max(drawing.length, results.length) },
-      (_, i): Row => [
-        ...padded(drawing[i] ?? [], Math.max(30, c.look.columns - 44) + 2),
-        ...(results[i] ?? []),
-      ],
-    );
+    const side = givesRows(c, view, c.look.rows - 1 - head.length - top.length - 3);
     return page(
       c,
       head,
@@ -362,9 +285,4 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
   at = only !== undefined ? 0 : open < 0 ? start.length : open;
   openPart(desk);
   return place;
-};
-
-const padded = (r: Row, columns: number): Row => {
-  const width = r.reduce((n, s) => n + s.text.length, 0);
-  return [...r, { text: ' '.repeat(Math.max(0, columns - width)) }];
 };
