@@ -1,4 +1,3 @@
-import type { Entry } from '../../build/entries.ts';
 import type { Intent } from '../../coach/intents.ts';
 import type { Acted, Keeper } from '../../coach/keeper.ts';
 import { refusalText } from '../../coach/refusal-text.ts';
@@ -25,7 +24,7 @@ import {
   writes,
 } from '../keys.ts';
 import type { DiskState, PageContext } from '../pages/context.ts';
-import { entryText } from '../pages/journal-page.ts';
+import { keptText } from '../pages/kept-text.ts';
 import type { Lit } from '../pages/stage-page.ts';
 import { type Glove, NO_GLOVE, pressed } from '../terminal/glove.ts';
 import type { Key } from '../terminal/split-keys.ts';
@@ -215,26 +214,11 @@ export class Desk {
         return false;
       case 'kept': {
         this.unwritten = acted.unwritten?.message ?? null;
-        const { deed, value } = entryText(this.context(), acted.entry);
-        const back = intent.do === 'strike' || intent.do === 'put-back' ? '' : '  z takes it back';
-        this.say(
-          intent.do === 'strike'
-            ? `Taken out of the record${this.ofSteel(acted.entry) ? '; the steel is as it is' : ''}. j, then y, puts it back.`
-            : intent.do === 'put-back'
-              ? 'Put back.'
-              : `Last: ${deed}${value === '' ? '' : `, ${value}`}.${back}`,
-        );
+        this.say(keptText(this.context(), intent, acted.entry));
         this.around.think(keeper);
         return true;
       }
     }
-  }
-
-  /** Whether what was taken back says something of steel, which taking back does not change. */
-  private ofSteel(strike: Entry): boolean {
-    const target = strike.kind === 'entry-struck' ? strike.target : '';
-    const struck = this.view.build.all.find(e => e.id === target);
-    return struck !== undefined && /^(?:step-ticked|slits-marked|slit-noted|piece-)/.test(struck.kind);
   }
 
   /** What was typed, with its unit where the units shown are not the build's. */
