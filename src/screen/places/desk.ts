@@ -69,6 +69,8 @@ export type Place = {
   /** Keys for the bottom row. */
   keys: (desk: Desk) => readonly LineItem[];
   field?: OpenField | null;
+  /** How many moves Page Down and Page Up are here, where a move is more than a row. */
+  pageStep?: number;
 };
 
 /** Ways from one page to another; given to the desk, so that pages need not know each other. */
@@ -324,7 +326,8 @@ export class Desk {
   private pageKey(key: Key, where: KeyContext): void {
     const place = this.place;
     if (key.name === 'page-down' || key.name === 'page-up') {
-      for (let i = 0; i < PAGE_STEP; i++) place.act(this, key.name === 'page-down' ? 'next' : 'previous', '');
+      for (let i = 0; i < (place.pageStep ?? PAGE_STEP); i++)
+        place.act(this, key.name === 'page-down' ? 'next' : 'previous', '');
       return;
     }
     const act = actFor<string>(key, where);

@@ -101,6 +101,8 @@ export const orderPlace = (lit: Lit): Place => {
       { act: 'next', words: 'move', shown: '↑ ↓' },
       { act: 'back' },
     ],
+    // Some rows of what was seen stay, on the smallest page too.
+    pageStep: 3,
     act: (desk, act, char) => {
       switch (act) {
         case 'next':

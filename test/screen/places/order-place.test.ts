@@ -24,6 +24,19 @@ const atOrder = (): TestDesk => {
 const typed = (t: TestDesk, number: string): void => t.press(...number, '\r');
 
 describe('the order sheet at the bench', () => {
+  test('Page Down skips no row', () => {
+    const t = atOrder();
+    const rows = (): [number, number] => {
+      const [, from, to] = /rows (\d+) to (\d+)/.exec(t.text()) ?? [];
+      return [Number(from), Number(to)];
+    };
+    const [, seen] = rows();
+    expect(seen).toBeGreaterThan(0);
+    t.press('\x1b[6~');
+    expect(rows()[0]).toBeGreaterThan(1);
+    expect(rows()[0]).toBeLessThanOrEqual(seen + 1);
+  });
+
   test('c: a price typed once stands in the sheet, and z takes it back', () => {
     const t = atOrder();
     expect(t.text()).toContain('order sheet');
