@@ -1,30 +1,88 @@
+import { resolve } from 'node:path';
+import type { Intent } from '../../src/coach/intents.ts';
+import type { View } from '../../src/coach/view.ts';
+import { compileContent } from '../../src/making/compile-content.ts';
+import type { Quantity } from '../../src/quantity/quantities.ts';
+import { read as readText } from '../../src/quantity/read.ts';
+import { write } from '../../src/quantity/write.ts';
+import { askChoices } from '../../src/screen/pages/step-words.ts';
+import type { Content } from '../../src/words/schema.ts';
 import { metricDemo, read } from '../demo/builds.ts';
 import { Teller } from '../demo/tell.ts';
 import { nextIntent } from '../walk/hand.ts';
 
 type Print = (name: string, ...cells: readonly (string | number)[]) => void;
 
-/** Keys an act takes at the bench, on the page of the next step: a number's own signs, Enter before and after. */
-const keysOf = (intent: { do: string } & Record<string, unknown>): number => {
-  const signs = (v: unknown): number => String(v).replace(/ .*$/, '').length;
-  switch (intent.do) {
-    case 'caution':
-      return 2;
-    case 'read':
-      return 2 + signs(intent.value);
-    case 'cut-piece':
-      return 2 + signs(intent.length);
-    case 'open-survey':
-      return 2;
-    case 'offsets':
-      return (intent.values as unknown[]).reduce<number>((n, v) => n + 1 + signs(v), 0);
-    case 'override':
-      return 2 + String(intent.why).length;
-    case 'choose':
-      return 2;
-    default:
-      return 1;
+const ENTER = 1;
+
+/** Signs a person types for what a script gives to six places: the number as the bench shows it, its unit left out. */
+const signsOf = (value: unknown, quantity: Quantity): number => {
+  const number = readText(String(value), quantity, 'metric');
+  return (number.ok ? write(number.value, quantity, 'metric', { unit: false }) : String(value)).length;
+};
+
+type KeyCounter = (view: View, intent: Intent) => number;
+
+/** Counts the keys each act takes at the bench, on the page of the next step. */
+const keyCounter = (): KeyCounter => {
+  const voice = { content: JSON.parse(compileContent(resolve('.'))) as Content, system: 'metric' as const };
+  let lastRead = '';
+  /** Enter opens the first number of a step; the next one's field opens by itself. */
+  const opening = (step: string): number => {
+    const first = lastRead !== step;
+    lastRead = step;
+    return first ? ENTER : 0;
+  };
+  return (view, intent) => {
+    if (intent.do !== 'read') lastRead = '';
+    switch (intent.do) {
+      case 'caution':
+        // The key that took note goes on with the step by itself.
+        return 1;
+      case 'read': {
+        const step = view.steps.find(s => s.key === intent.step);
+        const ask = step?.asks?.find(a => a.ask === intent.ask);
+        if (step === undefined || ask === undefined) throw new Error(`no ask ${intent.step} ${intent.ask}`);
+        const chosen = askChoices(view, voice, step, ask.ask).length > 0;
+        // Of a list one is lit: an arrow on the average, then Enter.
+        return opening(intent.step) + (chosen ? 1 : signsOf(intent.value, ask.as)) + ENTER;
+      }
+      case 'cut-piece': {
+        const of = view.steps.find(s => s.piece?.need === intent.need);
+        // One of several pieces that came out as asked takes Space; a length of its own is typed.
+        const asked = view.steps.flatMap(s => s.items ?? []).find(i => i.piece?.need === intent.need)
+          ?.piece?.long_mm;
+        const length = readText(String(intent.length), 'length', 'metric');
+        if (of === undefined && asked !== undefined && length.ok && Math.abs(length.value - asked) <= 0.5)
+          return 1;
+        return ENTER + signsOf(intent.length, 'length') + ENTER;
+      }
+      case 'offsets':
+        return intent.values.reduce<number>((n, v) => n + signsOf(v, 'length') + ENTER, 0);
+      case 'override':
+        return 1 + intent.why.length + ENTER;
+      case 'open-survey':
+      case 'choose':
+        return 2;
+      default:
+        return 1;
+    }
+  };
+};
+
+/** Longest wait for a gate that time alone opens (paint that must dry), in half days. */
+const LONGEST_WAIT = 20;
+
+/** What is done next; where only time keeps a step shut, the person waits. */
+const nextAct = async (teller: Teller): Promise<Intent | null> => {
+  const shut = nextIntent(await teller.view(), { read });
+  if (shut?.do !== 'override') return shut;
+  for (let n = 0; n < LONGEST_WAIT; n++) {
+    teller.wait(12 * 3600);
+    const intent = nextIntent(await teller.view(), { read });
+    if (intent?.do !== 'override') return intent;
   }
+  return shut;
 };
 
 /** Key presses and gates of the whole demo build, from the first question to the last tick. */
@@ -36,13 +94,14 @@ export const keysOfTheDemo = async (print: Print): Promise<void> => {
     if (e.kind === 'design-set') whole.begin({ kind: e.kind, field: e.field, value: e.value });
     if (e.kind === 'design-agreed') whole.begin({ kind: e.kind });
   }
+  const keysOf = keyCounter();
   const acts: Record<string, number> = {};
   let keys = 0;
   let count = 0;
   for (; count < 900; count++) {
-    const intent = nextIntent(await whole.view(), { read });
+    const intent = await nextAct(whole);
     if (intent === null) break;
-    keys += keysOf(intent);
+    keys += keysOf(await whole.view(), intent);
     acts[intent.do] = (acts[intent.do] ?? 0) + 1;
     await whole.act(intent);
   }

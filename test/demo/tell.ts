@@ -54,6 +54,12 @@ export class Teller {
     this.entries.push(this.stamp(doing));
   }
 
+  /** Time goes by with nothing done. */
+  wait(seconds: number): void {
+    this.at += seconds * 1000;
+    this.evening = this.at;
+  }
+
   /** The build now, its heavy questions answered. */
   async view(): Promise<View> {
     for (let round = 0; round < 4; round++) {
