@@ -1,4 +1,4 @@
-import { GRAVITY_m_s2 } from '../reckon/ride/air-and-gravity.ts';
+import { GRAVITY_m_s2 } from '../quantity/gravity.ts';
 import { climb, entrySpeedFor } from '../reckon/ride/climb.ts';
 import { type Flight, flight } from '../reckon/ride/flight.ts';
 import type { Ground } from '../reckon/ride/landing.ts';

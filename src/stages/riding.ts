@@ -1,7 +1,8 @@
 import { readingKey } from '../build/fold.ts';
+import { GRAVITY_m_s2 } from '../quantity/gravity.ts';
 import type { Design } from '../ramp/settle.ts';
 import { DRAG_AREA_m2, ROLLING } from '../reckon/ride/rider-figures.ts';
-import { GRAVITY_m_s2, RIDING, type RidingLoads, ridingLoads } from '../reckon/strength/loads.ts';
+import { RIDING, type RidingLoads, ridingLoads } from '../reckon/strength/loads.ts';
 import type { Situation } from './situation.ts';
 
 export const readingOf = (s: Situation, step: string, ask: string): number | null =>

@@ -1,9 +1,9 @@
+import { GRAVITY_m_s2 } from '../quantity/gravity.ts';
 import { faceOffset, spotAtSlope } from '../ramp/curve.ts';
 import { memberMass } from '../ramp/mass.ts';
 import { curveOf } from '../ramp/rail-plan.ts';
 import { ANCHORS, type AnchorPlan, anchorPlan, type Ballast, ballast } from '../reckon/strength/anchors.ts';
 import { GROUNDS } from '../reckon/strength/ground.ts';
-import { GRAVITY_m_s2 } from '../reckon/strength/loads.ts';
 import { type RiderPlace, type Standing, standing } from '../reckon/strength/standing.ts';
 import { keptByInput } from './kept-by-input.ts';
 import { loadsOf } from './riding.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { GRAVITY_m_s2 } from '../../src/reckon/ride/air-and-gravity.ts';
+import { GRAVITY_m_s2 } from '../../src/quantity/gravity.ts';
 import { anchorNeed } from '../../src/stages/finish/anchors.ts';
 import {
   alongUnder,

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Doing } from '../../src/build/entries.ts';
 import { asksOf } from '../../src/coach/tasks.ts';
 import { openFindings, sheetOf, type View, viewOf } from '../../src/coach/view.ts';
-import { GRAVITY_m_s2 } from '../../src/reckon/strength/loads.ts';
+import { GRAVITY_m_s2 } from '../../src/quantity/gravity.ts';
 import { willItHold } from '../../src/reckon/strength/will-it-hold.ts';
 import { quickUse } from '../../src/stages/plan/strength-asks.ts';
 import { deckUse } from '../../src/stages/plan/strength-deck.ts';

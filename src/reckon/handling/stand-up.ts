@@ -1,7 +1,5 @@
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
-
-/** Standard gravity, m/s²: 3rd CGPM, 1901, exact [memory]. */
-const GRAVITY_m_s2 = 9.80665;
 
 export type StandUpInput = Readonly<{
   mass_kg: number;

@@ -1,3 +1,4 @@
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 /** A slit rail that is not welded yet holds by its back walls alone. */
 export type SlitTube = Readonly<{
   /** Width across the curve's plane, B, mm. */
@@ -10,10 +11,8 @@ export type SlitTube = Readonly<{
   mass_kg_m: number;
 }>;
 
-const GRAVITY = 9.80665;
-
 /** Own weight on one mm of length, N/mm. */
-export const weightPerLength = (tube: SlitTube): number => (tube.mass_kg_m * GRAVITY) / 1000;
+export const weightPerLength = (tube: SlitTube): number => (tube.mass_kg_m * GRAVITY_m_s2) / 1000;
 
 /** Moment at which the back wall of an open slit folds, N·mm: f_y B t²/4. [derived] */
 export const backWallMoment = (tube: SlitTube): number =>

@@ -1,4 +1,4 @@
-import { GRAVITY_m_s2 } from './air-and-gravity.ts';
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 
 /** A moment of a flight, measured from the lip: forward and up +. */
 export type Moment = Readonly<{

@@ -1,6 +1,6 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
 import { degrees } from '../numeric/angle.ts';
-import { type Drag, dragPerMetre } from './air-and-gravity.ts';
+import { type Drag, dragPerMetre } from './air.ts';
 import { type FlightPath, flightPath } from './flight-path.ts';
 import { descent, fallHeight, type Ground, landingOf } from './landing.ts';
 import { dragFields, RIDE_LIMITS, withinRideLimits } from './ride-limits.ts';

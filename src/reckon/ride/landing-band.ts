@@ -1,5 +1,5 @@
 import { good, type Outcome } from '../../quantity/outcome.ts';
-import { type Drag, dragPerMetre } from './air-and-gravity.ts';
+import { type Drag, dragPerMetre } from './air.ts';
 import { flight } from './flight.ts';
 import { flightPath } from './flight-path.ts';
 import { fallHeight, type Ground, landingOf } from './landing.ts';

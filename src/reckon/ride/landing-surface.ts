@@ -1,5 +1,5 @@
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
-import { GRAVITY_m_s2 } from './air-and-gravity.ts';
 
 /** A point of a landing, from the lip ahead and up, and the slope there, up + (a landing's is mostly −). */
 export type SurfacePoint = Readonly<{ x_m: number; y_m: number; slope_rad: number }>;

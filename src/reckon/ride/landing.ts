@@ -1,4 +1,4 @@
-import { GRAVITY_m_s2 } from './air-and-gravity.ts';
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import type { FlightPath, Moment } from './flight-path.ts';
 
 /**

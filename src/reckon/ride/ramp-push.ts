@@ -1,5 +1,5 @@
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
-import { GRAVITY_m_s2 } from './air-and-gravity.ts';
 import { climb, loadFactor } from './climb.ts';
 
 export type RampPushInput = Readonly<{

@@ -1,5 +1,5 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
-import type { Drag } from './air-and-gravity.ts';
+import type { Drag } from './air.ts';
 
 /**
  * What the ride kernels take, in the units of the fields of the number command: wide enough for anything on wheels,

@@ -1,6 +1,7 @@
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
 import { degrees } from '../numeric/angle.ts';
-import { type Drag, dragPerMetre, GRAVITY_m_s2 } from './air-and-gravity.ts';
+import { type Drag, dragPerMetre } from './air.ts';
 import { dragFields, withinRideLimits } from './ride-limits.ts';
 
 export type RunInInput = Drag &

@@ -1,4 +1,4 @@
-import { GRAVITY_m_s2 } from './air-and-gravity.ts';
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import { flightPath } from './flight-path.ts';
 import { RIDE_LIMITS } from './ride-limits.ts';
 

@@ -1,6 +1,6 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
 import { degrees } from '../numeric/angle.ts';
-import { dragPerMetre } from './air-and-gravity.ts';
+import { dragPerMetre } from './air.ts';
 import { entrySpeedFor, type Transition } from './climb.ts';
 import { dragFields, withinRideLimits } from './ride-limits.ts';
 import { speedThrough } from './speed-through.ts';

@@ -1,6 +1,6 @@
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
 import { degrees } from '../numeric/angle.ts';
-import { GRAVITY_m_s2 } from './air-and-gravity.ts';
 import { loadFactor } from './climb.ts';
 import { withinRideLimits } from './ride-limits.ts';
 

@@ -1,4 +1,4 @@
-import { GRAVITY_m_s2 } from './loads.ts';
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import type { Standing } from './standing.ts';
 
 const LBF = 4.448_221_615;

@@ -1,8 +1,6 @@
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
 import type { Mark } from '../steel/steel.ts';
-
-/** Standard gravity, m/s²: 3rd CGPM, 1901, exact [memory]. */
-export const GRAVITY_m_s2 = 9.80665;
 
 /** Rider with gear, and machine, kg [practice]. */
 export const RIDER_AND_MACHINE_KG = { child: 50 + 11, adult: 100 + 15, heavy: 135 + 17 } as const;

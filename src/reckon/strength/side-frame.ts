@@ -1,8 +1,8 @@
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
 import type { FrameModel, FrameSupport } from '../statics/frame-model.ts';
 import { STEEL_DENSITY_KG_M3 } from '../steel/steel.ts';
 import { FrameBuilder, type FrameMemberPlan, type Piece, spansOf } from './frame-builder.ts';
-import { GRAVITY_m_s2 } from './loads.ts';
 import { railSpots, SAME_MM } from './rail-spots.ts';
 import { type SideFrameInput, sideFrameFault, type UprightInput } from './side-frame-input.ts';
 import { type WheelPlace, wheelPlaces } from './wheel-places.ts';

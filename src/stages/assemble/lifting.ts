@@ -1,3 +1,4 @@
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import type { RailName } from '../../ramp/design.ts';
 import { lift } from '../../reckon/handling/lift.ts';
 import { type StandUp, standUp } from '../../reckon/handling/stand-up.ts';
@@ -7,9 +8,6 @@ import type { Situation } from '../situation.ts';
 import { type Balance, frameBalance, sideBalance } from './balance.ts';
 import { MATTERS } from './limits.ts';
 import { handsWanted } from './people.ts';
-
-/** Standard gravity, m/s²: 3rd CGPM, 1901, exact [memory]. */
-const GRAVITY_m_s2 = 9.80665;
 
 /**
  * How hands are at the two lifts of a frame, mm (common practice): an end of it taken by the bare tube just over the floor and

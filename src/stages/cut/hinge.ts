@@ -1,9 +1,9 @@
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import type { Tube } from '../../ramp/design.ts';
 import { tubeMassPerMetre } from '../../ramp/mass.ts';
 
 /** Yield of structural tube of the plainest grade, MPa (S235, EN 10219-1 table A.3 [memory]). */
 const YIELD_MPa = 235;
-const GRAVITY = 9.80665;
 
 /** How far above the back of the tube a slit stops: where the flat of the side turns into the corner, 2t (common practice). */
 export const stopLine = (tube: Tube): number => 2 * tube.wall_mm;
@@ -14,6 +14,6 @@ export const stopLine = (tube: Tube): number => 2 * tube.wall_mm;
  */
 export const foldingOverhang = (tube: Tube): number => {
   const moment_Nmm = (YIELD_MPa * tube.width_mm * tube.wall_mm ** 2) / 4;
-  const weight_N_mm = (tubeMassPerMetre(tube) * GRAVITY) / 1000;
+  const weight_N_mm = (tubeMassPerMetre(tube) * GRAVITY_m_s2) / 1000;
   return Math.sqrt((2 * moment_Nmm) / weight_N_mm);
 };

@@ -1,8 +1,9 @@
 import { readingKey } from '../../build/fold.ts';
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import { spotAtSlope } from '../../ramp/curve.ts';
 import type { RailName } from '../../ramp/design.ts';
 import { curveOf } from '../../ramp/rail-plan.ts';
-import { GRAVITY_m_s2, RIDING } from '../../reckon/strength/loads.ts';
+import { RIDING } from '../../reckon/strength/loads.ts';
 import { TURN } from '../order.ts';
 import { fastestAt, loadsOf } from '../riding.ts';
 import type { Figure, Finding, Gate, Offer, StepDraft } from '../sheet.ts';

@@ -1,4 +1,4 @@
-import { GRAVITY_m_s2 } from '../../reckon/ride/air-and-gravity.ts';
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import { runIn } from '../../reckon/ride/run-in.ts';
 import { footPressure, GROUNDS } from '../../reckon/strength/ground.ts';
 import type { Standing } from '../../reckon/strength/standing.ts';

@@ -1,7 +1,7 @@
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import type { DesignAnswers } from '../../ramp/design.ts';
 import { LEAST_ANCHORS } from '../../reckon/strength/anchors.ts';
 import { GROUNDS } from '../../reckon/strength/ground.ts';
-import { GRAVITY_m_s2 } from '../../reckon/strength/loads.ts';
 import { saidLanding } from '../flight-band.ts';
 import { MACHINES, saidSpeed } from '../riding.ts';
 import type { Situation } from '../situation.ts';

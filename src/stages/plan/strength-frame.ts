@@ -1,9 +1,10 @@
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import type { RailName } from '../../ramp/design.ts';
 import { deckMass } from '../../ramp/mass.ts';
 import type { Member } from '../../ramp/members.ts';
 import type { Ramp } from '../../ramp/ramp.ts';
 import { STEEL_GRADES } from '../../reckon/steel/steel.ts';
-import { GRAVITY_m_s2, type RidingLoads } from '../../reckon/strength/loads.ts';
+import type { RidingLoads } from '../../reckon/strength/loads.ts';
 import { middleLine } from '../../reckon/strength/rail-spots.ts';
 import type { SideFrameInput, UprightInput } from '../../reckon/strength/side-frame-input.ts';
 import type { Grade } from '../../reckon/strength/tube-strength.ts';

@@ -1,6 +1,3 @@
-/** Standard gravity, m/s²: 3rd CGPM, 1901, exact [memory]. */
-export const GRAVITY_m_s2 = 9.80665;
-
 /** Density of air at sea level and 15 °C, kg/m³: International Standard Atmosphere, ISO 2533 [memory]. */
 export const AIR_kg_m3 = 1.225;
 
