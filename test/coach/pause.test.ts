@@ -6,8 +6,9 @@ import { pausesOf } from '../../src/coach/pause/gaps.ts';
 import { type View, viewOf } from '../../src/coach/view.ts';
 import { noLongerAsked } from '../../src/coach/walk.ts';
 import { fillMarks } from '../../src/words/say.ts';
-import { begun, read, set, stationsOf, survey, tick } from '../stages/frame-doings.ts';
-import { WORDS } from '../stages/frame-words.ts';
+import { begun, read, set, tick } from '../stages/doings.ts';
+import { stationsOf, survey } from '../stages/frame-doings.ts';
+import { WORDS } from '../stages/word-gaps.ts';
 import { nextIntent } from '../walk/hand.ts';
 
 const DAY = 86_400_000;

@@ -5,8 +5,9 @@ import { forceAt, frameUp, lowLimit_kg, sideUp } from '../../src/stages/assemble
 import { howMoved, movesOf } from '../../src/stages/assemble/moving.ts';
 import { assembleSheet } from '../../src/stages/assemble/sheet.ts';
 import type { SheetDraft } from '../../src/stages/sheet.ts';
-import { read, set, situation, stationsOf, survey } from './frame-doings.ts';
-import { longWords, wordGaps } from './frame-words.ts';
+import { read, set } from './doings.ts';
+import { situation, stationsOf, survey } from './frame-doings.ts';
+import { longWords, wordGaps } from './word-gaps.ts';
 
 const DEG = Math.PI / 180;
 const G = 9.80665;

@@ -6,8 +6,9 @@ import { handsWanted } from '../../src/stages/assemble/people.ts';
 import { assembleSheet, STEPS } from '../../src/stages/assemble/sheet.ts';
 import { TURN } from '../../src/stages/order.ts';
 import type { SheetDraft } from '../../src/stages/sheet.ts';
-import { american, read, set, situation, stationsOf, survey, tick } from './frame-doings.ts';
-import { longWords, WORDS, wordGaps } from './frame-words.ts';
+import { read, set, tick } from './doings.ts';
+import { american, situation, stationsOf, survey } from './frame-doings.ts';
+import { longWords, WORDS, wordGaps } from './word-gaps.ts';
 
 const DEG = Math.PI / 180;
 const step = (sheet: SheetDraft, key: string) => sheet.steps.find(s => s.key === key);

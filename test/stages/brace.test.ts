@@ -9,9 +9,10 @@ import { type SpringBackQuestion, springBackAnswer } from '../../src/stages/heav
 import { skipAround } from '../../src/stages/joint-order.ts';
 import type { Figure, SheetDraft } from '../../src/stages/sheet.ts';
 import { askKey } from '../../src/stages/situation.ts';
-import { american, begun, read, set, situation, stationsOf, survey, tick } from './frame-doings.ts';
-import { longWords, WORDS, wordGaps } from './frame-words.ts';
+import { begun, read, set, tick } from './doings.ts';
+import { american, situation, stationsOf, survey } from './frame-doings.ts';
 import { situationFor } from './situation-for.ts';
+import { longWords, WORDS, wordGaps } from './word-gaps.ts';
 
 const DEG = Math.PI / 180;
 const step = (sheet: SheetDraft, key: string) => sheet.steps.find(s => s.key === key);

@@ -4,22 +4,11 @@ import { foldingOverhang } from '../../src/stages/cut/hinge.ts';
 import { railRun } from '../../src/stages/cut/rail-run.ts';
 import { cutSheet, STEPS } from '../../src/stages/cut/sheet.ts';
 import { railTurn, TURN } from '../../src/stages/order.ts';
-import { WORDS, wordGaps } from './plan-and-cut-words.ts';
+import { begun, DEG, read, set, tick } from './doings.ts';
 import { situationFor } from './situation-for.ts';
+import { WORDS, wordGaps } from './word-gaps.ts';
 
-const DEG = Math.PI / 180;
-const begun: Doing = { kind: 'build-begun', name: 'Quarry Lane kicker', system: 'metric' };
-const set = (field: string, value: unknown): Doing => ({ kind: 'design-set', field, value }) as Doing;
-const read = (step: string, ask: string, value: number): Doing => ({
-  kind: 'reading-logged',
-  step,
-  ask,
-  value,
-  typed: String(value),
-  basis: {},
-});
-const tick = (step: string): Doing => ({ kind: 'step-ticked', step, basis: {} });
-const situation = (...doings: Doing[]) => situationFor([begun, ...doings]);
+const situation = (...doings: Doing[]) => situationFor([begun(), ...doings]);
 const page = (...doings: Doing[]) => cutSheet(situation(...doings));
 const step = (sheet: ReturnType<typeof page>, key: string) => sheet.steps.find(s => s.key === key);
 
@@ -368,7 +357,7 @@ describe('words of cutting', () => {
     ],
     ['tubes read off', [read('cut/measure-tube@A', 'wall', 2.4), read('cut/measure-tube@B', 'depth', 42)]],
   ])('%s: every step, figure and finding has words, every mark is filled', (_name, doings) => {
-    const sheet = cutSheet(situationFor(doings[0]?.kind === 'build-begun' ? doings : [begun, ...doings]));
+    const sheet = cutSheet(situationFor(doings[0]?.kind === 'build-begun' ? doings : [begun(), ...doings]));
     for (const s of sheet.steps) seen.add(s.words);
     expect(wordGaps(sheet)).toEqual([]);
     const keys = sheet.steps.flatMap(s => [s.key, ...(s.items ?? []).map(i => i.key)]);

@@ -2,19 +2,20 @@ import { describe, expect, test } from 'vitest';
 import type { Doing } from '../../src/build/entries.ts';
 import { deratesOf } from '../../src/stages/derates.ts';
 import type { Situation } from '../../src/stages/situation.ts';
+import { read, set, tick } from './doings.ts';
 import { NOW, situationFor } from './situation-for.ts';
-import { begun, design, reading, tick } from './weld-doings.ts';
+import { begun } from './weld-doings.ts';
 
 const WEEK = 7 * 86_400_000;
 const WITH = { 'weld-kind': 1, 'weld-wire': 0.8, 'weld-wall': 3, 'joint-wall': 2 };
-const POST = design('post', { depth_mm: 30, width_mm: 30, wall_mm: 2 });
+const POST = set('post', { depth_mm: 30, width_mm: 30, wall_mm: 2 });
 const machine = (kind: number, wire: number) => [
-  reading('weld/machine', 'kind', kind),
-  reading('weld/machine', 'wire', wire),
+  read('weld/machine', 'kind', kind),
+  read('weld/machine', 'wire', wire),
 ];
 /** A piece broken and looked at: 1 it held. */
 const broke = (piece: string, look = 1, round = ''): Doing =>
-  ({ ...reading(`weld/coupons${round}`, piece, look), basis: WITH }) as Doing;
+  ({ ...read(`weld/coupons${round}`, piece, look), basis: WITH }) as Doing;
 
 /** What is seen so many weeks after the last of these doings. */
 const later = (doings: readonly Doing[], weeks: number): Situation => ({
@@ -109,13 +110,13 @@ describe('it lapses', () => {
   });
 
   test('with another wall, each for its own: rails of 4 mm, posts as before', () => {
-    const tube = design('tube', { depth_mm: 40, width_mm: 40, wall_mm: 4 });
+    const tube = set('tube', { depth_mm: 40, width_mm: 40, wall_mm: 4 });
     const d = deratesOf(situationFor(begun(POST, ...all, tube)));
     expect(d.slit.lapse).toBe('other wall');
     expect(d.joint.factor).toBe(1);
     // What a caliper reads beside the nominal wall is no other wall.
-    const read = reading('cut/measure-tube@A', 'wall', 2.85);
-    expect(deratesOf(situationFor(begun(POST, ...all, read))).slit.factor).toBe(1);
+    const wall = read('cut/measure-tube@A', 'wall', 2.85);
+    expect(deratesOf(situationFor(begun(POST, ...all, wall))).slit.factor).toBe(1);
   });
 
   test('not for slits that were welded while it held, whatever comes after', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { finishSheet } from '../../src/stages/finish/sheet.ts';
-import { read, situation, tick } from './frame-doings.ts';
+import { read, tick } from './doings.ts';
+import { situation } from './frame-doings.ts';
 
 /** Doings are stamped an hour apart, the last an hour ago: so much later is now. */
 const wait = (hours: number) => Array.from({ length: hours }, (_, k) => tick(`some/other@${k}`));

@@ -7,7 +7,8 @@ import { acrossGroups, sideGroups } from '../../src/stages/finish/joint-groups.t
 import { slitsToLookAt } from '../../src/stages/finish/looks.ts';
 import { finishSheet } from '../../src/stages/finish/sheet.ts';
 import type { SheetDraft } from '../../src/stages/sheet.ts';
-import { begun, read, set, situation, tick } from './frame-doings.ts';
+import { begun, read, set, tick } from './doings.ts';
+import { situation } from './frame-doings.ts';
 import { entriesOf, NOW } from './situation-for.ts';
 
 const step = (sheet: SheetDraft, key: string) => sheet.steps.find(s => s.key === key);

@@ -17,8 +17,9 @@ import { paintArea, paintWeather } from '../../src/stages/finish/paint.ts';
 import { fastestCovered, proofForce, worstSpan } from '../../src/stages/finish/proof.ts';
 import { finishSheet, STEPS } from '../../src/stages/finish/sheet.ts';
 import type { SheetDraft } from '../../src/stages/sheet.ts';
-import { american, read, set, situation, stationsOf, survey, tick } from './frame-doings.ts';
-import { longWords, WORDS, wordGaps } from './frame-words.ts';
+import { read, set, tick } from './doings.ts';
+import { american, situation, stationsOf, survey } from './frame-doings.ts';
+import { longWords, WORDS, wordGaps } from './word-gaps.ts';
 
 const DEG = Math.PI / 180;
 const step = (sheet: SheetDraft, key: string) => sheet.steps.find(s => s.key === key);

@@ -1,31 +1,7 @@
 import type { Doing } from '../../src/build/entries.ts';
 import type { SurveyPhase } from '../../src/stages/sheet.ts';
+import { begun } from './doings.ts';
 import { situationFor } from './situation-for.ts';
-
-/** An invented build, with what was done in it. */
-export const begun = (system: 'metric' | 'us' = 'metric'): Doing => ({
-  kind: 'build-begun',
-  name: 'Quarry Lane kicker',
-  system,
-  invented: true,
-});
-
-export const set = (field: string, value: unknown): Doing => ({ kind: 'design-set', field, value }) as Doing;
-
-export const read = (step: string, ask: string, value: number): Doing => ({
-  kind: 'reading-logged',
-  step,
-  ask,
-  value,
-  typed: String(value),
-  basis: {},
-});
-
-export const tick = (step: string, basis: Record<string, number> = {}): Doing => ({
-  kind: 'step-ticked',
-  step,
-  basis,
-});
 
 /** A closed survey of a rail: offsets at stations evenly along its line. */
 export const survey = (

@@ -4,7 +4,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { baseLength, frameFindings, frameShape } from '../../src/stages/frame-findings.ts';
 import type { Fill } from '../../src/stages/sheet.ts';
-import { read, set, situation, tick } from './frame-doings.ts';
+import { read, set, tick } from './doings.ts';
+import { situation } from './frame-doings.ts';
 
 const width = (entry: number, lip: number) => [
   read('assemble/width', 'entry', entry),

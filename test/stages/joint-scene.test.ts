@@ -3,7 +3,8 @@ import { drawScene } from '../../src/drawing/braille.ts';
 import { rowText } from '../../src/drawing/cells.ts';
 import type { SceneItem } from '../../src/scene/scene.ts';
 import { jointScene } from '../../src/stages/joint-scene.ts';
-import { set, situation } from './frame-doings.ts';
+import { set } from './doings.ts';
+import { situation } from './frame-doings.ts';
 
 const s = situation();
 const member = (kind: string) => s.ramp.members.find(m => m.kind === kind);

@@ -4,7 +4,8 @@ import { viewOf } from '../../src/coach/view.ts';
 import { keptByInput } from '../../src/stages/kept-by-input.ts';
 import { buildSaid, saidBuild } from '../../src/stages/plan/mends-asked.ts';
 import { askKey } from '../../src/stages/situation.ts';
-import { anchored, KIND_LANDING, read, ridden, rideFindingsOf, set, Told } from './ride-told.ts';
+import { read, set } from './doings.ts';
+import { anchored, KIND_LANDING, ridden, rideFindingsOf, Told } from './ride-told.ts';
 import { entriesOf, NOW, situationFor } from './situation-for.ts';
 
 const DEG = Math.PI / 180;

@@ -3,11 +3,10 @@ import type { Doing } from '../../src/build/entries.ts';
 import type { MemberKind } from '../../src/ramp/members.ts';
 import { pieceFindings, pieceName } from '../../src/stages/piece-findings.ts';
 import type { Finding } from '../../src/stages/sheet.ts';
-import { wordGaps } from './plan-and-cut-words.ts';
+import { begun, DEG, set } from './doings.ts';
 import { situationFor } from './situation-for.ts';
+import { wordGaps } from './word-gaps.ts';
 
-const DEG = Math.PI / 180;
-const begun: Doing = { kind: 'build-begun', name: 'Quarry Lane kicker', system: 'metric' };
 const KINDS: readonly MemberKind[] = [
   'curved rail',
   'base rail',
@@ -20,7 +19,7 @@ const KINDS: readonly MemberKind[] = [
   'side plate',
 ];
 
-const drawn = situationFor([begun]).ramp;
+const drawn = situationFor([begun()]).ramp;
 const member = (need: string) => {
   const m = drawn.members.find(x => x.need === need);
   if (m === undefined) throw new Error(`no ${need}`);
@@ -40,9 +39,8 @@ const cut = (need: string, off: number, more: { asked?: number; turn?: number } 
     ends_rad: [m.ends.first_rad, m.ends.second_rad + (more.turn ?? 0)],
   };
 };
-const set = (field: string, value: unknown): Doing => ({ kind: 'design-set', field, value }) as Doing;
 const findings = (...doings: Doing[]): readonly Finding[] =>
-  pieceFindings(situationFor([begun, ...doings]), KINDS, 'brace');
+  pieceFindings(situationFor([begun(), ...doings]), KINDS, 'brace');
 const offers = (list: readonly Finding[], at = 0): readonly string[] =>
   list[at]?.offers.map(o => o.remedy) ?? [];
 
@@ -215,7 +213,7 @@ describe('a piece against what is needed of it', () => {
   });
 
   test('only the kinds a stage answers for', () => {
-    const s = situationFor([begun, cut('upright@A:9', 30), cut('base rail@A', 30)]);
+    const s = situationFor([begun(), cut('upright@A:9', 30), cut('base rail@A', 30)]);
     expect(pieceFindings(s, ['base rail'], 'cut').map(f => f.key)).toEqual(['piece@base rail@A#1']);
   });
 

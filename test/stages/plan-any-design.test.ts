@@ -6,18 +6,9 @@ import { settle } from '../../src/ramp/settle.ts';
 import { cutSheet } from '../../src/stages/cut/sheet.ts';
 import { planSheet } from '../../src/stages/plan/sheet.ts';
 import type { SheetDraft } from '../../src/stages/sheet.ts';
-import { wordGaps } from './plan-and-cut-words.ts';
+import { read, set } from './doings.ts';
 import { situationFor } from './situation-for.ts';
-
-const set = (field: string, value: unknown): Doing => ({ kind: 'design-set', field, value }) as Doing;
-const read = (step: string, ask: string, value: number): Doing => ({
-  kind: 'reading-logged',
-  step,
-  ask,
-  value,
-  typed: String(value),
-  basis: {},
-});
+import { wordGaps } from './word-gaps.ts';
 
 /** Designs a person might type, sensible or not, and what they then measure. */
 const designs = fc

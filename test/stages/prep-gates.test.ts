@@ -4,8 +4,9 @@ import { decide } from '../../src/coach/decide/decide.ts';
 import { openFindings, viewOf } from '../../src/coach/view.ts';
 import { prepSheet } from '../../src/stages/prep/sheet.ts';
 import type { Gate, StepDraft } from '../../src/stages/sheet.ts';
+import { read, set, tick } from './doings.ts';
 import { entriesOf, NOW, situationFor } from './situation-for.ts';
-import { begun, design, reading, tick } from './weld-doings.ts';
+import { begun } from './weld-doings.ts';
 
 const MPH = 0.44704;
 const HOUR = 3_600_000;
@@ -17,7 +18,7 @@ const bars = (...more: Doing[]): readonly Gate[] =>
   step(steps(...more), 'prep/dry-steel')?.gates?.filter(g => g.shut) ?? [];
 const names = (gates: readonly Gate[]): string[] => gates.map(g => g.words ?? g.id);
 
-const weather = (read: {
+const weather = (told: {
   wind: number;
   shelter?: number;
   wet?: number;
@@ -25,22 +26,22 @@ const weather = (read: {
   steel?: number;
   damp?: number;
 }): Doing[] => [
-  reading('prep/weather', 'wet', read.wet ?? 0),
-  reading('prep/weather', 'wind', read.wind),
-  ...(read.shelter === undefined ? [] : [reading('prep/weather', 'shelter', read.shelter)]),
-  reading('prep/weather', 'air', read.air ?? 18),
-  reading('prep/weather', 'steel', read.steel ?? 18),
-  reading('prep/weather', 'damp', read.damp ?? 50),
+  read('prep/weather', 'wet', told.wet ?? 0),
+  read('prep/weather', 'wind', told.wind),
+  ...(told.shelter === undefined ? [] : [read('prep/weather', 'shelter', told.shelter)]),
+  read('prep/weather', 'air', told.air ?? 18),
+  read('prep/weather', 'steel', told.steel ?? 18),
+  read('prep/weather', 'damp', told.damp ?? 50),
 ];
 const garage = (long = 6, wide = 6, high = 2.4): Doing[] => [
-  reading('prep/room', 'where', 1),
-  reading('prep/room', 'long', long),
-  reading('prep/room', 'wide', wide),
-  reading('prep/room', 'high', high),
+  read('prep/room', 'where', 1),
+  read('prep/room', 'long', long),
+  read('prep/room', 'wide', wide),
+  read('prep/room', 'high', high),
 ];
 const welder = (kind: number, size: number): Doing[] => [
-  reading('weld/machine', 'kind', kind),
-  reading('weld/machine', 'wire', size),
+  read('weld/machine', 'kind', kind),
+  read('weld/machine', 'wire', size),
 ];
 
 describe('wind, told as a speed', () => {
@@ -62,10 +63,10 @@ describe('wind, told as a speed', () => {
 
   test('a shelter read in the wind of another evening says nothing of this one', () => {
     const before = weather({ wind: 6, shelter: 1 });
-    expect(names(bars(...before, reading('prep/weather', 'wind', 9)))).toEqual(['wind-strong']);
-    expect(
-      bars(...before, reading('prep/weather', 'wind', 9), reading('prep/weather', 'shelter', 1.5)),
-    ).toEqual([]);
+    expect(names(bars(...before, read('prep/weather', 'wind', 9)))).toEqual(['wind-strong']);
+    expect(bars(...before, read('prep/weather', 'wind', 9), read('prep/weather', 'shelter', 1.5))).toEqual(
+      [],
+    );
   });
 
   test('rods and cored wire without gas stand 15 mph', () => {
@@ -91,9 +92,9 @@ describe('air for one welder', () => {
   });
 
   test('outdoors nothing is measured; a cellar has no way round', () => {
-    expect(step(steps(reading('prep/room', 'where', 0)), 'prep/room')?.asks?.length).toBe(1);
-    expect(bars(reading('prep/room', 'where', 0), ...weather({ wind: 0 }))).toEqual([]);
-    expect(bars(reading('prep/room', 'where', 2))).toMatchObject([{ id: 'cellar', never: true }]);
+    expect(step(steps(read('prep/room', 'where', 0)), 'prep/room')?.asks?.length).toBe(1);
+    expect(bars(read('prep/room', 'where', 0), ...weather({ wind: 0 }))).toEqual([]);
+    expect(bars(read('prep/room', 'where', 2))).toMatchObject([{ id: 'cellar', never: true }]);
   });
 });
 
@@ -111,10 +112,10 @@ describe('steel', () => {
       ['cleaner', 2, 'cleaner-chlorine'],
       ['cleaner', 3, 'cleaner-unknown'],
     ] as const)
-      expect(bars(reading('prep/steel', ask, value))).toMatchObject([
+      expect(bars(read('prep/steel', ask, value))).toMatchObject([
         { id: gate, never: true, measure: 'prep/steel' },
       ]);
-    expect(bars(reading('prep/steel', 'look', 1), reading('prep/steel', 'cleaner', 1))).toEqual([]);
+    expect(bars(read('prep/steel', 'look', 1), read('prep/steel', 'cleaner', 1))).toEqual([]);
   });
 
   test('the number that opens the bar is the one asked first', () => {
@@ -123,50 +124,46 @@ describe('steel', () => {
     expect(first(...weather({ wind: 1, steel: 3 }))).toBe('steel');
     expect(first(...weather({ wind: 6, shelter: 3 }))).toBe('shelter');
     expect(
-      step(steps(reading('prep/steel', 'look', 1), reading('prep/steel', 'cleaner', 2)), 'prep/steel')
-        ?.asks?.[0]?.ask,
+      step(steps(read('prep/steel', 'look', 1), read('prep/steel', 'cleaner', 2)), 'prep/steel')?.asks?.[0]
+        ?.ask,
     ).toBe('cleaner');
   });
 });
 
 describe('lens', () => {
   test('wire on 3 mm wants 10 at least and 11 to begin with; 9 is refused', () => {
-    expect(bars(reading('prep/lens', 'shade', 9))).toMatchObject([
+    expect(bars(read('prep/lens', 'shade', 9))).toMatchObject([
       { id: 'lens-light', never: true, fills: { least: 10, start: 11, lens: 9 } },
     ]);
-    expect(bars(reading('prep/lens', 'shade', 10))).toEqual([]);
+    expect(bars(read('prep/lens', 'shade', 10))).toEqual([]);
   });
 
   test('a rod of 2.5 mm at 100 A stands 8', () => {
-    expect(bars(...welder(4, 2.5), reading('prep/lens', 'shade', 8))).toEqual([]);
-    expect(names(bars(...welder(4, 2.5), reading('prep/lens', 'shade', 7)))).toEqual(['lens-light']);
+    expect(bars(...welder(4, 2.5), read('prep/lens', 'shade', 8))).toEqual([]);
+    expect(names(bars(...welder(4, 2.5), read('prep/lens', 'shade', 7)))).toEqual(['lens-light']);
   });
 });
 
 describe('disc against grinder', () => {
-  const read = (grinder: number, disc: number): readonly StepDraft[] =>
-    steps(reading('prep/discs', 'grinder', grinder), reading('prep/discs', 'disc', disc));
+  const fitted = (grinder: number, disc: number): readonly StepDraft[] =>
+    steps(read('prep/discs', 'grinder', grinder), read('prep/discs', 'disc', disc));
 
   test('a slower disc is refused for good, one as fast passes', () => {
-    expect(step(read(11_500, 11_000), 'prep/disc-fits')?.gates).toMatchObject([
+    expect(step(fitted(11_500, 11_000), 'prep/disc-fits')?.gates).toMatchObject([
       { id: 'disc-slow', shut: true, never: true, measure: 'prep/discs' },
     ]);
-    expect(step(read(11_500, 11_500), 'prep/disc-fits')).toBeUndefined();
-    expect(step(read(11_500, 12_250), 'prep/disc-fits')).toBeUndefined();
+    expect(step(fitted(11_500, 11_500), 'prep/disc-fits')).toBeUndefined();
+    expect(step(fitted(11_500, 12_250), 'prep/disc-fits')).toBeUndefined();
   });
 
   test('a marking that no disc of 125 mm has was misread', () => {
-    expect(step(read(11_500, 25_000), 'prep/disc-fits')?.gates?.[0]?.id).toBe('disc-misread');
+    expect(step(fitted(11_500, 25_000), 'prep/disc-fits')?.gates?.[0]?.id).toBe('disc-misread');
   });
 
   test('neither a reason nor a skip passes it', () => {
     const view = viewOf(
       entriesOf(
-        begun(
-          tick('plan/dangers'),
-          reading('prep/discs', 'grinder', 11_500),
-          reading('prep/discs', 'disc', 9000),
-        ),
+        begun(tick('plan/dangers'), read('prep/discs', 'grinder', 11_500), read('prep/discs', 'disc', 9000)),
       ),
       NOW,
     );
@@ -180,7 +177,7 @@ describe('disc against grinder', () => {
   });
 
   test('the rails are not sawn with it either, whatever is chosen about it, until another disc is read', () => {
-    const slow = begun(reading('prep/discs', 'grinder', 11_500), reading('prep/discs', 'disc', 9000));
+    const slow = begun(read('prep/discs', 'grinder', 11_500), read('prep/discs', 'disc', 9000));
     const finding = (doings: Doing[]) =>
       prepSheet(situationFor(doings)).findings.find(f => f.words === 'disc-slow');
     expect(finding(slow)?.severity).toBe('stop');
@@ -193,26 +190,22 @@ describe('disc against grinder', () => {
     const open = openFindings(view).find(f => f.words === 'disc-slow');
     expect(open?.blocks).toContain('cut/saw-third@A:1');
     expect(open?.blocks?.filter(key => !view.steps.some(s => s.key === key))).toEqual([]);
-    expect(finding([...chosen, reading('prep/discs', 'disc', 12_250)])).toBeUndefined();
+    expect(finding([...chosen, read('prep/discs', 'disc', 12_250)])).toBeUndefined();
   });
 });
 
 describe('the place', () => {
   test('what cannot be put right shuts the list until it is told right', () => {
-    const shut = step(steps(reading('prep/place', 'floor', 2)), 'prep/place')?.gates ?? [];
+    const shut = step(steps(read('prep/place', 'floor', 2)), 'prep/place')?.gates ?? [];
     expect(shut).toMatchObject([{ words: 'floor-bitumen', never: true, measure: 'prep/place' }]);
     expect(
-      step(steps(reading('prep/place', 'floor', 2), reading('prep/place', 'floor', 0)), 'prep/place')?.gates,
+      step(steps(read('prep/place', 'floor', 2), read('prep/place', 'floor', 0)), 'prep/place')?.gates,
     ).toEqual([]);
-    expect(step(steps(reading('prep/place', 'floor', 1)), 'prep/place')?.gates?.[0]).not.toHaveProperty(
-      'never',
-    );
+    expect(step(steps(read('prep/place', 'floor', 1)), 'prep/place')?.gates?.[0]).not.toHaveProperty('never');
   });
 
   test('told wrong once the list is walked, it bars the arc', () => {
-    expect(names(bars(tick('prep/place#others'), reading('prep/place', 'others', 1)))).toEqual([
-      'child-near',
-    ]);
+    expect(names(bars(tick('prep/place#others'), read('prep/place', 'others', 1)))).toEqual(['child-near']);
   });
 });
 
@@ -235,7 +228,7 @@ describe('a reason is kept, and opens one evening', () => {
     expect(waits(passed)).toBe(true);
     const ticked: Doing[] = [...passed, tick(`prep/dry-steel#${gate}`)];
     expect(waits(ticked)).toBe(false);
-    expect(waits([...ticked, reading('prep/weather', 'wind', 7)])).toBe(true);
+    expect(waits([...ticked, read('prep/weather', 'wind', 7)])).toBe(true);
   });
 });
 
@@ -272,7 +265,7 @@ describe('fire watch', () => {
 
 describe('alone', () => {
   const evening = (helpers: number): Doing[] => [
-    reading('plan/helpers', 'helpers', helpers),
+    read('plan/helpers', 'helpers', helpers),
     tick('weld/sides-first@A#1'),
     tick('weld/sides-first@A#2'),
     tick('weld/sides-first@A#3'),
@@ -292,7 +285,7 @@ describe('alone', () => {
 
 describe('a rolled rail', () => {
   test('has no thin discs to count', () => {
-    const rolled = steps(design('route', 'rolled'));
+    const rolled = steps(set('route', 'rolled'));
     expect(step(rolled, 'prep/discs')?.asks?.map(a => a.ask)).toEqual(['grinder', 'disc']);
     expect(rolled.some(s => s.words === 'discs-left')).toBe(false);
   });

@@ -4,10 +4,11 @@ import { viewOf } from '../../src/coach/view.ts';
 import { prepSheet } from '../../src/stages/prep/sheet.ts';
 import type { Figure } from '../../src/stages/sheet.ts';
 import { sawItemKey } from '../../src/stages/slit-strip.ts';
+import { read, tick } from './doings.ts';
 import { entriesOf, NOW, situationFor } from './situation-for.ts';
-import { begun, reading, tick } from './weld-doings.ts';
+import { begun } from './weld-doings.ts';
 
-const gas: Doing[] = [reading('weld/machine', 'kind', 1), reading('weld/machine', 'wire', 0.8)];
+const gas: Doing[] = [read('weld/machine', 'kind', 1), read('weld/machine', 'wire', 0.8)];
 const sheet = (...more: Doing[]) => prepSheet(situationFor(begun(...more)));
 const band = (figures: readonly Figure[], id: string) => {
   const value = figures.find(f => f.id === id)?.value;
@@ -25,9 +26,9 @@ describe('what each part uses up', () => {
         .steps.find(s => s.key === 'prep/supplies@rails')
         ?.asks?.map(a => a.ask);
     expect(asks(...gas)).toEqual(['spool', 'bottle', 'needle']);
-    expect(asks(reading('weld/machine', 'kind', 2))).toEqual(['spool', 'co2']);
-    expect(asks(reading('weld/machine', 'kind', 3))).toEqual(['spool']);
-    expect(asks(reading('weld/machine', 'kind', 4))).toEqual(['rods']);
+    expect(asks(read('weld/machine', 'kind', 2))).toEqual(['spool', 'co2']);
+    expect(asks(read('weld/machine', 'kind', 3))).toEqual(['spool']);
+    expect(asks(read('weld/machine', 'kind', 4))).toEqual(['rods']);
   });
 
   test('slits of both rails: 108 mm each, arc at 250 mm a minute, gas half as long again', () => {
@@ -56,9 +57,9 @@ describe('what each part uses up', () => {
 
 describe('enough for the next part?', () => {
   const bottle = (needle: number): Doing[] => [
-    reading('prep/supplies@rails', 'spool', 5),
-    reading('prep/supplies@rails', 'bottle', 2000),
-    reading('prep/supplies@rails', 'needle', needle),
+    read('prep/supplies@rails', 'spool', 5),
+    read('prep/supplies@rails', 'bottle', 2000),
+    read('prep/supplies@rails', 'needle', needle),
   ];
 
   test('a bottle of 2 m³ at a twentieth is short, at a full needle it is not', () => {
@@ -88,7 +89,7 @@ describe('enough for the next part?', () => {
     const s = situationFor(begun(...gas));
     const need = band(prepSheet(s).figures, 'wire-need@rails');
     const spool = (need.likely + need.high) / 2;
-    const tight = finding('wire-tight', reading('prep/supplies@rails', 'spool', spool));
+    const tight = finding('wire-tight', read('prep/supplies@rails', 'spool', spool));
     expect(tight?.severity).toBe('watch');
     expect(tight?.blocks).toBeUndefined();
     expect(Number(tight?.fills?.reach)).toBeLessThan(Number(tight?.fills?.all));
@@ -99,8 +100,8 @@ describe('enough for the next part?', () => {
     const rails = band(prepSheet(s).figures, 'wire-need@rails');
     const sides = band(prepSheet(s).figures, 'wire-need@sides');
     const log = (used: number): Doing[] => [
-      reading('prep/supplies@rails', 'spool', 5),
-      reading('prep/supplies@sides', 'spool', 5 - used),
+      read('prep/supplies@rails', 'spool', 5),
+      read('prep/supplies@sides', 'spool', 5 - used),
     ];
     const learned = band(sheet(...gas, ...log(2 * rails.likely)).figures, 'wire-need@sides');
     expect(learned.likely).toBeCloseTo(2 * sides.likely, 6);
@@ -112,9 +113,9 @@ describe('enough for the next part?', () => {
 
   test('CO2 is weighed: a kilogram is 540 l', () => {
     const co2 = sheet(
-      reading('weld/machine', 'kind', 2),
-      reading('weld/machine', 'wire', 0.8),
-      reading('prep/supplies@rails', 'co2', 0.1),
+      read('weld/machine', 'kind', 2),
+      read('weld/machine', 'wire', 0.8),
+      read('prep/supplies@rails', 'co2', 0.1),
     ).findings.find(f => f.words === 'gas-short');
     expect(co2?.fills?.left).toMatchObject({ v: (54 / 12) * 60, as: 'time' });
   });
@@ -127,12 +128,12 @@ describe('thin discs', () => {
     const saws = first.map(x => tick(sawItemKey('A', 1, x.number)));
     const short = (thin: number, left?: number) =>
       sheet(
-        reading('prep/discs', 'thin', thin),
+        read('prep/discs', 'thin', thin),
         ...saws,
-        ...(left === undefined ? [] : [reading('prep/discs-left@A', 'thin', left)]),
+        ...(left === undefined ? [] : [read('prep/discs-left@A', 'thin', left)]),
       );
     expect(
-      sheet(reading('prep/discs', 'thin', 1)).findings.find(f => f.words === 'discs-short')?.offers.length,
+      sheet(read('prep/discs', 'thin', 1)).findings.find(f => f.words === 'discs-short')?.offers.length,
     ).toBe(3);
     const low = (x: ReturnType<typeof sheet>) =>
       Number(x.steps.find(y => y.key === 'prep/discs-left@A')?.fills?.likely);

@@ -2,37 +2,38 @@ import { describe, expect, test } from 'vitest';
 import type { Doing } from '../../src/build/entries.ts';
 import { viewOf } from '../../src/coach/view.ts';
 import { prepSheet, STEPS } from '../../src/stages/prep/sheet.ts';
+import { read, set, tick } from './doings.ts';
 import { entriesOf, situationFor } from './situation-for.ts';
-import { begun, design, reading, tick } from './weld-doings.ts';
-import { longWords, WORDS, wordGaps } from './weld-words.ts';
+import { begun } from './weld-doings.ts';
+import { longWords, WORDS, wordGaps } from './word-gaps.ts';
 
 const sheet = (...more: Parameters<typeof begun>) => prepSheet(situationFor(begun(...more)));
 const step = (s: ReturnType<typeof sheet>, key: string) => s.steps.find(x => x.key === key);
 const weather = (air: number, steel: number, damp: number) => [
-  reading('prep/weather', 'air', air),
-  reading('prep/weather', 'steel', steel),
-  reading('prep/weather', 'damp', damp),
+  read('prep/weather', 'air', air),
+  read('prep/weather', 'steel', steel),
+  read('prep/weather', 'damp', damp),
 ];
 
 describe('the place and its power', () => {
   test('a lead told in the plan is not asked again; one never told is asked here', () => {
     expect(step(sheet(), 'prep/lead')?.asks?.[0]?.ask).toBe('lead');
-    expect(step(sheet(reading('plan/power', 'lead', 6)), 'prep/lead')).toBeUndefined();
+    expect(step(sheet(read('plan/power', 'lead', 6)), 'prep/lead')).toBeUndefined();
     // Told here first and in the plan later: the step that was done stays.
     expect(
-      step(sheet(reading('prep/lead', 'lead', 6), reading('plan/power', 'lead', 6)), 'prep/lead'),
+      step(sheet(read('prep/lead', 'lead', 6), read('plan/power', 'lead', 6)), 'prep/lead'),
     ).toBeDefined();
   });
 
   test('the lead measured in the plan chooses the words and shuts the gate here', () => {
     const words = (m: number): string | undefined =>
-      step(sheet(reading('plan/power', 'lead', m)), 'prep/power')?.words;
+      step(sheet(read('plan/power', 'lead', m)), 'prep/power')?.words;
     expect(words(5)).toBe('power');
     expect(words(12)).toBe('power-thick');
-    const far = step(sheet(reading('plan/power', 'lead', 25)), 'prep/power');
+    const far = step(sheet(read('plan/power', 'lead', 25)), 'prep/power');
     expect(far?.words).toBe('power-far');
     expect(far?.gates?.[0]).toMatchObject({ id: 'lead-long', shut: true, measure: 'plan/power' });
-    expect(step(sheet(reading('plan/power', 'lead', 12)), 'prep/power')?.gates).toEqual([]);
+    expect(step(sheet(read('plan/power', 'lead', 12)), 'prep/power')?.gates).toEqual([]);
   });
 
   test('chlorinated solvent is stopped on before anything is cleaned', () => {
@@ -85,16 +86,13 @@ describe('the weather', () => {
 describe('slit faces and joints', () => {
   test('closed faces are opened to a V on 3 mm wall and left alone on 2 mm', () => {
     expect(step(sheet(), 'prep/open-faces@A')?.needs).toContain('tack/survey@A');
-    const thin = sheet(design('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2 }));
+    const thin = sheet(set('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2 }));
     expect(step(thin, 'prep/open-faces@A')).toBeUndefined();
-    expect(step(sheet(design('route', 'rolled')), 'prep/open-faces@A')).toBeUndefined();
+    expect(step(sheet(set('route', 'rolled')), 'prep/open-faces@A')).toBeUndefined();
   });
 
   test('the tube as measured decides, not as bought', () => {
-    const measured = sheet(
-      reading('cut/measure-tube@A', 'wall', 2.3),
-      reading('cut/measure-tube@B', 'wall', 3),
-    );
+    const measured = sheet(read('cut/measure-tube@A', 'wall', 2.3), read('cut/measure-tube@B', 'wall', 3));
     expect(step(measured, 'prep/open-faces@A')).toBeUndefined();
     expect(step(measured, 'prep/open-faces@B')).toBeDefined();
   });
@@ -142,39 +140,39 @@ describe('words', () => {
   test('everything a page emits is said, and every mark is filled', () => {
     for (const more of [
       [],
-      [design('route', 'rolled')],
-      [reading('plan/power', 'lead', 25), ...weather(-20, -20, 90)],
-      [reading('plan/power', 'lead', 12), ...weather(20, 18, 50), tick('weld/sides-first@A#1')],
-      [...weather(20, 18, 50), reading('prep/weather', 'wet', 1), reading('prep/weather', 'wind', 6)],
-      [...weather(20, 18, 50), reading('prep/weather', 'wind', 6), reading('prep/weather', 'shelter', 0.1)],
-      [reading('prep/weather', 'wet', 2), reading('prep/weather', 'wind', 0), ...weather(20, 18, 50)],
-      [reading('prep/room', 'where', 2)],
+      [set('route', 'rolled')],
+      [read('plan/power', 'lead', 25), ...weather(-20, -20, 90)],
+      [read('plan/power', 'lead', 12), ...weather(20, 18, 50), tick('weld/sides-first@A#1')],
+      [...weather(20, 18, 50), read('prep/weather', 'wet', 1), read('prep/weather', 'wind', 6)],
+      [...weather(20, 18, 50), read('prep/weather', 'wind', 6), read('prep/weather', 'shelter', 0.1)],
+      [read('prep/weather', 'wet', 2), read('prep/weather', 'wind', 0), ...weather(20, 18, 50)],
+      [read('prep/room', 'where', 2)],
       [
-        ...['long', 'wide', 'high'].map((ask, i) => reading('prep/room', ask, [6, 6, 2.4][i] ?? 0)),
-        reading('prep/room', 'where', 1),
-        reading('prep/weather', 'wind', 0.1),
+        ...['long', 'wide', 'high'].map((ask, i) => read('prep/room', ask, [6, 6, 2.4][i] ?? 0)),
+        read('prep/room', 'where', 1),
+        read('prep/weather', 'wind', 0.1),
         ...weather(20, 18, 50),
       ],
-      ...[2, 3, 4].map(look => [reading('prep/steel', 'look', look)]),
-      ...[2, 3].map(can => [reading('prep/steel', 'cleaner', can)]),
-      [reading('prep/lens', 'shade', 7)],
-      [reading('prep/discs', 'grinder', 11_500), reading('prep/discs', 'disc', 10_000)],
-      [reading('prep/discs', 'grinder', 11_500), reading('prep/discs', 'disc', 40_000)],
-      [reading('prep/discs', 'thin', 1)],
+      ...[2, 3, 4].map(look => [read('prep/steel', 'look', look)]),
+      ...[2, 3].map(can => [read('prep/steel', 'cleaner', can)]),
+      [read('prep/lens', 'shade', 7)],
+      [read('prep/discs', 'grinder', 11_500), read('prep/discs', 'disc', 10_000)],
+      [read('prep/discs', 'grinder', 11_500), read('prep/discs', 'disc', 40_000)],
+      [read('prep/discs', 'thin', 1)],
       ...(['extractor', 'chargers', 'fuel', 'flames', 'put-out', 'others'] as const).map(ask => [
-        reading('prep/place', ask, 1),
+        read('prep/place', ask, 1),
       ]),
-      ...[1, 2, 3].map(floor => [tick('prep/place#others'), reading('prep/place', 'floor', floor)]),
+      ...[1, 2, 3].map(floor => [tick('prep/place#others'), read('prep/place', 'floor', floor)]),
       ...[1, 2, 3, 4, 5].map(kind => [
-        reading('weld/machine', 'kind', kind),
-        reading('weld/machine', 'wire', kind > 3 ? 2.5 : 0.8),
-        reading('prep/supplies@rails', 'spool', 0.1),
-        reading('prep/supplies@rails', 'rods', 3),
-        reading('prep/supplies@rails', 'co2', 0.1),
-        reading('prep/supplies@rails', 'bottle', 2000),
-        reading('prep/supplies@rails', 'needle', 5),
-        reading('prep/supplies@sides', 'spool', 0.05),
-        reading('prep/supplies@sides', 'needle', 2),
+        read('weld/machine', 'kind', kind),
+        read('weld/machine', 'wire', kind > 3 ? 2.5 : 0.8),
+        read('prep/supplies@rails', 'spool', 0.1),
+        read('prep/supplies@rails', 'rods', 3),
+        read('prep/supplies@rails', 'co2', 0.1),
+        read('prep/supplies@rails', 'bottle', 2000),
+        read('prep/supplies@rails', 'needle', 5),
+        read('prep/supplies@sides', 'spool', 0.05),
+        read('prep/supplies@sides', 'needle', 2),
         tick('tack/close-third@A:1#1'),
       ]),
     ]) {

@@ -8,7 +8,6 @@ import { railFindings } from '../../src/stages/rail-findings.ts';
 import type { Finding } from '../../src/stages/sheet.ts';
 import type { Situation } from '../../src/stages/situation.ts';
 import { trueOffsets } from '../reckon/rail/simulated-rail.ts';
-import { wordGaps } from './frame-words.ts';
 import {
   answered,
   BEGUN,
@@ -21,6 +20,7 @@ import {
   surveyed,
 } from './rail-findings-measured.ts';
 import { situationFor } from './situation-for.ts';
+import { wordGaps } from './word-gaps.ts';
 
 const DEGREE = Math.PI / 180;
 

@@ -5,9 +5,9 @@ import { railTurn, TURN } from '../../src/stages/order.ts';
 import { railFindings } from '../../src/stages/rail-findings.ts';
 import { remedySteps, STEPS } from '../../src/stages/remedies/steps.ts';
 import type { Stage, StepDraft } from '../../src/stages/sheet.ts';
-import { longWords, WORDS, wordGaps } from './frame-words.ts';
 import { answered, BEGUN, bowed, named, offerOf, type Surveyed, surveyed } from './rail-findings-measured.ts';
 import { situationFor } from './situation-for.ts';
+import { longWords, WORDS, wordGaps } from './word-gaps.ts';
 
 type Told = readonly (Doing & { id?: string })[];
 const ID = '0f0e0d0c-0b0a-4908-8706-050403020100';

@@ -11,19 +11,10 @@ import { rideOf } from '../../src/stages/plan/ride-facts.ts';
 import { DANGERS } from '../../src/stages/plan/ride-findings.ts';
 import { standingStill } from '../../src/stages/standing-still.ts';
 import { kept } from '../quantity/expect-outcome.ts';
-import { WORDS, wordGaps } from './plan-and-cut-words.ts';
-import {
-  anchored,
-  KIND_LANDING,
-  keysOf,
-  landing,
-  read,
-  ridden,
-  rideFindingsOf,
-  set,
-  Told,
-} from './ride-told.ts';
+import { read, set } from './doings.ts';
+import { anchored, KIND_LANDING, keysOf, landing, ridden, rideFindingsOf, Told } from './ride-told.ts';
 import { situationFor } from './situation-for.ts';
+import { WORDS, wordGaps } from './word-gaps.ts';
 
 const DEG = Math.PI / 180;
 const begun = { kind: 'build-begun', name: 'Quarry Lane kicker', system: 'metric' } as const;

@@ -6,19 +6,8 @@ import { asksOf, withAnswer } from '../../src/coach/tasks.ts';
 import { openFindings, type View, viewOf } from '../../src/coach/view.ts';
 import type { Finding, Offer } from '../../src/stages/sheet.ts';
 import type { Answers } from '../../src/stages/situation.ts';
+import { DEG, read } from './doings.ts';
 import { entriesOf, NOW } from './situation-for.ts';
-
-const DEG = Math.PI / 180;
-
-export const set = (field: string, value: unknown): Doing => ({ kind: 'design-set', field, value }) as Doing;
-export const read = (step: string, ask: string, value: number): Doing => ({
-  kind: 'reading-logged',
-  step,
-  ask,
-  value,
-  typed: String(value),
-  basis: {},
-});
 
 type Landing = Readonly<{
   table?: number;

@@ -10,9 +10,10 @@ import { sideFrameOf } from '../../src/stages/plan/strength-frame.ts';
 import { loadsOf } from '../../src/stages/riding.ts';
 import type { Fill } from '../../src/stages/sheet.ts';
 import { kept } from '../quantity/expect-outcome.ts';
-import { wordGaps } from './plan-and-cut-words.ts';
-import { anchored, KIND_LANDING, keysOf, read, ridden, rideFindingsOf, set, Told } from './ride-told.ts';
+import { read, set } from './doings.ts';
+import { anchored, KIND_LANDING, keysOf, ridden, rideFindingsOf, Told } from './ride-told.ts';
 import { entriesOf, NOW, situationFor } from './situation-for.ts';
+import { wordGaps } from './word-gaps.ts';
 
 const begun = { kind: 'build-begun', name: 'Quarry Lane kicker', system: 'metric' } as const;
 const sound = (...more: Doing[]) =>

@@ -3,9 +3,10 @@ import { viewOf } from '../../src/coach/view.ts';
 import { blockPairs } from '../../src/stages/jig.ts';
 import { STEPS, tackSheet } from '../../src/stages/tack/sheet.ts';
 import { bendAfter } from '../../src/stages/tack/thirds.ts';
+import { DEG, read, set, tick } from './doings.ts';
 import { entriesOf, situationFor } from './situation-for.ts';
-import { begun, DEG, design, reading, tacked, third, tick } from './weld-doings.ts';
-import { longWords, WORDS, wordGaps } from './weld-words.ts';
+import { begun, tacked, third } from './weld-doings.ts';
+import { longWords, WORDS, wordGaps } from './word-gaps.ts';
 
 const sheetOf = (doings: Parameters<typeof situationFor>[0]) => tackSheet(situationFor(doings));
 const step = (s: ReturnType<typeof sheetOf>, key: string) => s.steps.find(x => x.key === key);
@@ -33,12 +34,12 @@ describe('the jig', () => {
   });
 
   test('a pull learned at the test piece moves the tack line and turns the drawn lines stale', () => {
-    const before = begun(reading('cut/test-piece', 'turn', 5 * 0.0312));
+    const before = begun(read('cut/test-piece', 'turn', 5 * 0.0312));
     const drawnWith = exact(sheetOf(before), 'tack-lip@A');
     const after = [
       ...before,
       tick('tack/edges', { 'tack-lip@A': drawnWith }),
-      reading('weld/test-piece', 'turn', 5 * 0.0312 + 3 * 0.008),
+      read('weld/test-piece', 'turn', 5 * 0.0312 + 3 * 0.008),
     ];
     expect(exact(sheetOf(after), 'tack-lip@A')).toBeGreaterThan(drawnWith + 5);
     const edges = viewOf(entriesOf(after), 0).steps.find(s => s.key === 'tack/edges');
@@ -55,7 +56,7 @@ describe('the jig', () => {
   });
 
   test('blocks where the drawing says, more of them for two clamps', () => {
-    const s = situationFor(begun(design('clamps', 2)));
+    const s = situationFor(begun(set('clamps', 2)));
     const plan = s.ramp.plans.get('A');
     const blocks = step(tackSheet(s), 'tack/blocks');
     expect(blocks?.words).toBe('blocks-few-clamps');
@@ -93,7 +94,7 @@ describe('closing by thirds', () => {
 
   test('tacks of 4 to 6 mm on 2 mm wall, 6 to 8 on 3 mm', () => {
     const fills = (wall_mm: number) =>
-      step(sheetOf(begun(design('tube', { depth_mm: 40, width_mm: 40, wall_mm }))), 'tack/close-third@A:1')
+      step(sheetOf(begun(set('tube', { depth_mm: 40, width_mm: 40, wall_mm }))), 'tack/close-third@A:1')
         ?.fills;
     expect(fills(2)?.['tack-low']).toMatchObject({ v: 4 });
     expect(fills(3)?.['tack-high']).toMatchObject({ v: 8 });
@@ -103,7 +104,7 @@ describe('closing by thirds', () => {
     const start = begun();
     const want = bendAfter(situationFor(start), 'A', 1);
     const rest = (off: number) =>
-      step(sheetOf([...start, reading('tack/look-third@A:1', 'bent', want + off)]), 'tack/tack-rest@A:1');
+      step(sheetOf([...start, read('tack/look-third@A:1', 'bent', want + off)]), 'tack/tack-rest@A:1');
     expect(rest(0.1 * DEG)?.words).toBe('tack-rest');
     const over = rest(1 * DEG);
     expect(over?.words).toBe('tack-rest-shim');
@@ -184,13 +185,13 @@ describe('the tacked rail', () => {
   });
 
   test('four supports carry a hot rail, two do not: a board, more of them, or nearer the ends, each with what it leaves', () => {
-    const four = sheetOf([...tacked(begun()), reading('tack/supports', 'supports', 4)]);
+    const four = sheetOf([...tacked(begun()), read('tack/supports', 'supports', 4)]);
     expect(exact(four, 'hot-share')).toBeLessThan(30);
     expect(four.findings.filter(f => f.words.startsWith('hot'))).toEqual([]);
     const two = sheetOf([
       ...tacked(begun()),
-      reading('tack/supports', 'supports', 2),
-      reading('tack/supports', 'first', 600),
+      read('tack/supports', 'supports', 2),
+      read('tack/supports', 'first', 600),
     ]);
     const found = two.findings.find(f => f.words === 'hot-sag-opens');
     expect(found?.severity).toBe('fix');
@@ -209,7 +210,7 @@ describe('the tacked rail', () => {
 
   test('a lip mark early or late gives no offset: it is said here, and struck anew where enough was left on', () => {
     const at = (mm: number) =>
-      sheetOf([...tacked(begun()), reading('tack/twist@A', 'lip-mark', mm)]).findings.find(f =>
+      sheetOf([...tacked(begun()), read('tack/twist@A', 'lip-mark', mm)]).findings.find(f =>
         f.words.startsWith('lip'),
       );
     expect(at(2)).toBeUndefined();
@@ -225,7 +226,7 @@ describe('the tacked rail', () => {
   });
 
   test('one support under the middle folds it, and says so', () => {
-    const one = sheetOf([...tacked(begun()), reading('tack/supports', 'supports', 1)]);
+    const one = sheetOf([...tacked(begun()), read('tack/supports', 'supports', 1)]);
     expect(one.findings.find(f => f.words === 'hot-sag-opens')?.severity).toBe('fix');
     expect(exact(one, 'hot-share')).toBeGreaterThan(100);
   });
@@ -233,8 +234,8 @@ describe('the tacked rail', () => {
   test('two degrees of twist is found, with tacking again predicted within the limit', () => {
     const doings = [
       ...tacked(begun()),
-      reading('tack/twist@A', 'entry', 0.3 * DEG),
-      reading('tack/twist@A', 'lip', 2.3 * DEG),
+      read('tack/twist@A', 'entry', 0.3 * DEG),
+      read('tack/twist@A', 'lip', 2.3 * DEG),
     ];
     const found = sheetOf(doings).findings.find(f => f.words === 'twist');
     expect(found?.tall?.v).toBeCloseTo(2 * DEG, 9);
@@ -243,8 +244,8 @@ describe('the tacked rail', () => {
     expect(found?.offers.at(-1)?.remedy).toBe('leave-rail-twist');
     const small = [
       ...tacked(begun()),
-      reading('tack/twist@A', 'entry', 0.3 * DEG),
-      reading('tack/twist@A', 'lip', 1 * DEG),
+      read('tack/twist@A', 'entry', 0.3 * DEG),
+      read('tack/twist@A', 'lip', 1 * DEG),
     ];
     expect(sheetOf(small).findings.some(f => f.words === 'twist')).toBe(false);
   });
@@ -256,7 +257,7 @@ describe('the tacked rail', () => {
 
 describe('a rail rolled by a fabricator', () => {
   test('has no slits to close, and is measured to its finished line', () => {
-    const sheet = sheetOf(begun(design('route', 'rolled')));
+    const sheet = sheetOf(begun(set('route', 'rolled')));
     expect(sheet.steps.some(s => s.key.startsWith('tack/close-third'))).toBe(false);
     expect(step(sheet, 'tack/lines')?.items?.every(i => i.name.startsWith('F'))).toBe(true);
     expect(step(sheet, 'tack/survey@A')?.survey?.to).toBe('finished line');
@@ -277,29 +278,25 @@ describe('words', () => {
       ({ kind: 'remedy-chosen', finding: remedy, remedy, plan: { rail: 'A', ...plan } }) as never;
     for (const doings of [
       begun(),
-      begun(
-        design('route', 'rolled'),
-        reading('tack/twist@A', 'entry', 0),
-        reading('tack/twist@A', 'lip', 0.1),
-      ),
-      begun(design('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2 }), design('clamps', 1)),
+      begun(set('route', 'rolled'), read('tack/twist@A', 'entry', 0), read('tack/twist@A', 'lip', 0.1)),
+      begun(set('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2 }), set('clamps', 1)),
       begun(tick('tack/edges', { 'tack-lip@A': 500 })),
       ...[12, -20, -70].map(mm =>
-        begun(reading('tack/twist@A', 'lip-mark', mm), choose('lip-mark-anew', { off_mm: mm })),
+        begun(read('tack/twist@A', 'lip-mark', mm), choose('lip-mark-anew', { off_mm: mm })),
       ),
       begun(
-        reading('tack/supports', 'supports', 2),
-        reading('tack/supports', 'first', 600),
+        read('tack/supports', 'supports', 2),
+        read('tack/supports', 'first', 600),
         choose('hot-plank', {}),
         choose('hot-more', { count: 4, over_mm: 200, apart_mm: 600 }),
         choose('hot-move', { count: 2, over_mm: 480, apart_mm: 1400 }),
       ),
-      [...begun(), reading('tack/look-third@A:1', 'bent', want + DEG)],
-      [...begun(), reading('tack/look-third@A:1', 'bent', want - DEG)],
+      [...begun(), read('tack/look-third@A:1', 'bent', want + DEG)],
+      [...begun(), read('tack/look-third@A:1', 'bent', want - DEG)],
       [
         ...off,
-        reading('tack/twist@A', 'entry', 0),
-        reading('tack/twist@A', 'lip', 0.1),
+        read('tack/twist@A', 'entry', 0),
+        read('tack/twist@A', 'lip', 0.1),
         choose('third-open', { third: 1, off_rad: 0.01, slits: [1, 2] }),
         choose('third-close', { third: 2, off_rad: -0.01, slits: [9] }),
         choose('twist-tack-again', { twist_rad: 0.05 }),

@@ -1,35 +1,16 @@
 import type { Doing } from '../../src/build/entries.ts';
 import type { Situation } from '../../src/stages/situation.ts';
 import { flatStations, offsetsOf } from '../../src/stages/slit-errors.ts';
+import { DEG, read, set } from './doings.ts';
 import { situationFor } from './situation-for.ts';
 
-export const DEG = Math.PI / 180;
-
 type Named = Doing & { id?: string };
-
-export const reading = (step: string, ask: string, value: number): Doing => ({
-  kind: 'reading-logged',
-  step,
-  ask,
-  value,
-  typed: String(value),
-  basis: {},
-});
-
-export const tick = (step: string, basis: Record<string, number> = {}): Doing => ({
-  kind: 'step-ticked',
-  step,
-  basis,
-});
-
-export const design = (field: string, value: unknown): Doing =>
-  ({ kind: 'design-set', field, value }) as Doing;
 
 /** An invented frame: R 3000, 45°, 40 × 40 × 3, slit with a 1.2 mm kerf. */
 export const begun = (...more: Named[]): Named[] => [
   { kind: 'build-begun', name: 'Kiln Yard ramp', system: 'metric', invented: true },
-  design('shape', { radius: 3000, exit: 45 * DEG }),
-  design('deck', { kind: 'sheet', layer_mm: 9, layers: 2 }),
+  set('shape', { radius: 3000, exit: 45 * DEG }),
+  set('deck', { kind: 'sheet', layer_mm: 9, layers: 2 }),
   ...more,
 ];
 
@@ -54,7 +35,7 @@ export const third = (doings: readonly Named[], rail: string, number: number, of
   ];
   const before = s.build.readings.get(`tack/read-third@${rail}:${number - 1}#bent`)?.value ?? 0;
   const bent = before + first.close_rad * slits.length;
-  return [...marked, reading(`tack/read-third@${rail}:${number}`, 'bent', bent + off)];
+  return [...marked, read(`tack/read-third@${rail}:${number}`, 'bent', bent + off)];
 };
 
 /** A rail with all thirds closed and read. */

@@ -4,9 +4,10 @@ import { decide } from '../../src/coach/decide/decide.ts';
 import { viewOf } from '../../src/coach/view.ts';
 import type { Figure, Finding, SheetDraft } from '../../src/stages/sheet.ts';
 import { STEPS, weldSheet } from '../../src/stages/weld/sheet.ts';
+import { read, set, tick } from './doings.ts';
 import { entriesOf, NOW, situationFor } from './situation-for.ts';
-import { begun, design, reading, tick } from './weld-doings.ts';
-import { wordGaps } from './weld-words.ts';
+import { begun } from './weld-doings.ts';
+import { wordGaps } from './word-gaps.ts';
 
 type Doings = Parameters<typeof situationFor>[0];
 const sheetOf = (doings: Doings): SheetDraft => weldSheet(situationFor(doings));
@@ -26,23 +27,22 @@ const finding = (doings: Doings, words: string): Finding | undefined =>
   sheetOf(doings).findings.find(f => f.words === words);
 
 const machine = (kind: number, wire: number, most = 180, mains = 230): Doing[] => [
-  reading('weld/machine', 'kind', kind),
-  reading('weld/machine', 'wire', wire),
-  reading('weld/machine', 'most', most),
-  reading('weld/machine', 'mains', mains),
+  read('weld/machine', 'kind', kind),
+  read('weld/machine', 'wire', wire),
+  read('weld/machine', 'most', most),
+  read('weld/machine', 'mains', mains),
 ];
 const labels = (spool: number, polarity: number, bottle?: number): Doing[] => [
-  reading('weld/settings', 'spool', spool),
-  ...(bottle === undefined ? [] : [reading('weld/settings', 'bottle', bottle)]),
-  reading('weld/settings', 'polarity', polarity),
+  read('weld/settings', 'spool', spool),
+  ...(bottle === undefined ? [] : [read('weld/settings', 'bottle', bottle)]),
+  read('weld/settings', 'polarity', polarity),
 ];
 const WITH = { 'weld-kind': 1, 'weld-wire': 0.9, 'weld-wall': 3, 'joint-wall': 2 };
 /** A reading that froze what it was welded with. */
-const by = (step: string, ask: string, v: number): Doing =>
-  ({ ...reading(step, ask, v), basis: WITH }) as Doing;
+const by = (step: string, ask: string, v: number): Doing => ({ ...read(step, ask, v), basis: WITH }) as Doing;
 
 const MIX = machine(1, 0.9);
-const POST = design('post', { depth_mm: 30, width_mm: 30, wall_mm: 2 });
+const POST = set('post', { depth_mm: 30, width_mm: 30, wall_mm: 2 });
 const bench = (...more: Doing[]) => begun(POST, ...MIX, ...more);
 
 describe('the machine told', () => {
@@ -68,7 +68,7 @@ describe('the machine told', () => {
   });
 
   test('4 mm of wall is more than one pass from a 120 V socket', () => {
-    const tube = design('tube', { depth_mm: 40, width_mm: 40, wall_mm: 4 });
+    const tube = set('tube', { depth_mm: 40, width_mm: 40, wall_mm: 4 });
     expect(gates(begun(tube, ...machine(1, 0.9, 180, 120)), 'weld/settings')).toEqual(['mains-small']);
     expect(gates(begun(tube, ...machine(1, 0.9, 180, 230)), 'weld/settings')).toEqual([]);
     // Rods are not held to it.
@@ -181,7 +181,7 @@ describe('the chart in the machine’s door', () => {
   });
 
   test('uprights of the rail’s wall need no second row', () => {
-    const post = design('post', { depth_mm: 30, width_mm: 30, wall_mm: 3 });
+    const post = set('post', { depth_mm: 30, width_mm: 30, wall_mm: 3 });
     const asks = step(begun(post, ...MIX), 'weld/settings')?.asks?.map(a => a.ask) ?? [];
     expect(asks.filter(a => a.startsWith('joint'))).toEqual([]);
   });
@@ -192,7 +192,7 @@ describe('test pieces', () => {
 
   test('three on the slit route, two of a rolled rail; a piece that held is asked no more', () => {
     expect(step(bench(), 'weld/coupons')?.asks?.map(a => a.ask)).toEqual(['tee', 'slit', 'sawn']);
-    const rolled = begun(design('route', 'rolled'), POST, ...MIX);
+    const rolled = begun(set('route', 'rolled'), POST, ...MIX);
     expect(step(rolled, 'weld/coupons')?.asks?.map(a => a.ask)).toEqual(['tee', 'sawn']);
     const held = bench(broke('tee', 1), broke('slit', 1), broke('sawn', 1));
     expect(step(held, 'weld/coupons')?.asks?.length).toBe(3);
@@ -233,9 +233,9 @@ describe('test pieces', () => {
   });
 
   test('rods are turned by their current, and dried instead of given gas', () => {
-    const rods = begun(POST, ...machine(4, 2.5), reading('weld/coupons', 'tee', 2));
+    const rods = begun(POST, ...machine(4, 2.5), read('weld/coupons', 'tee', 2));
     expect(finding(rods, 'piece-cold')?.offers.map(o => o.remedy)).toContain('piece-more-amps');
-    const pores = begun(POST, ...machine(4, 2.5), reading('weld/coupons', 'tee', 4));
+    const pores = begun(POST, ...machine(4, 2.5), read('weld/coupons', 'tee', 4));
     expect(finding(pores, 'piece-pores')?.offers.map(o => o.remedy)).toContain('piece-dry');
   });
 
@@ -300,7 +300,7 @@ describe('what held is written down, once a wall', () => {
   });
 
   test('uprights of the rail’s wall are set by the rail’s bead', () => {
-    const post = design('post', { depth_mm: 30, width_mm: 30, wall_mm: 3 });
+    const post = set('post', { depth_mm: 30, width_mm: 30, wall_mm: 3 });
     const doings = begun(post, ...MIX, ...good);
     expect(exact(doings, 'joint-volts')).toBe(18.5);
     expect(step(doings, 'weld/worked-joints')).toBeUndefined();
@@ -382,7 +382,7 @@ describe('words', () => {
         begun(
           POST,
           ...machine(kind, kind === 4 ? 2.5 : 0.9),
-          ...['tee', 'slit', 'sawn'].map(piece => reading('weld/coupons', piece, look)),
+          ...['tee', 'slit', 'sawn'].map(piece => read('weld/coupons', piece, look)),
         ),
       ),
     );
@@ -391,10 +391,10 @@ describe('words', () => {
       ...told,
       ...looks,
       begun(POST, ...machine(1, 0.9, 60)),
-      begun(design('tube', { depth_mm: 40, width_mm: 40, wall_mm: 4 }), ...machine(1, 0.9, 180, 120)),
-      begun(design('route', 'rolled'), POST, ...MIX),
+      begun(set('tube', { depth_mm: 40, width_mm: 40, wall_mm: 4 }), ...machine(1, 0.9, 180, 120)),
+      begun(set('route', 'rolled'), POST, ...MIX),
       bench(...bead('slits', 30), ...bead('joints', 5)),
-      bench(...bead('slits', 6), ...bead('joints', 40), reading('plan/power', 'lead', 6)),
+      bench(...bead('slits', 6), ...bead('joints', 40), read('plan/power', 'lead', 6)),
       bench(by('weld/coupons', 'tee', 1), ...machine(1, 0.8)),
     ]) {
       const s = situationFor(doings);

@@ -7,9 +7,10 @@ import { toldByPull } from '../../src/stages/weld/half-findings.ts';
 import { bendForeseen, pullBand, tackedBend, topsOf } from '../../src/stages/weld/rail-pull.ts';
 import { STEPS, weldSheet } from '../../src/stages/weld/sheet.ts';
 import { halvesOf, SIDES_SHARE } from '../../src/stages/weld-order.ts';
+import { DEG, read, set, tick } from './doings.ts';
 import { entriesOf, situationFor } from './situation-for.ts';
-import { begun, bentBy, DEG, design, reading, survey, tacked, tick } from './weld-doings.ts';
-import { longWords, WORDS, wordGaps } from './weld-words.ts';
+import { begun, bentBy, survey, tacked } from './weld-doings.ts';
+import { longWords, WORDS, wordGaps } from './word-gaps.ts';
 
 type Doings = Parameters<typeof situationFor>[0];
 const sheetOf = (doings: Doings) => weldSheet(situationFor(doings));
@@ -21,8 +22,8 @@ const planOf = (doings: Doings, rail = 'A') => {
   return plan;
 };
 const machine = (kind: number, wire?: number) => [
-  reading('weld/machine', 'kind', kind),
-  ...(wire === undefined ? [] : [reading('weld/machine', 'wire', wire)]),
+  read('weld/machine', 'kind', kind),
+  ...(wire === undefined ? [] : [read('weld/machine', 'wire', wire)]),
 ];
 
 describe('the machine and its settings', () => {
@@ -61,17 +62,17 @@ describe('the machine and its settings', () => {
   });
 
   test('a wire too thick for the wall shuts the settings until another is told', () => {
-    const thin = design('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2 });
+    const thin = set('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2 });
     const gate = step(sheetOf(begun(thin, ...machine(3, 1.1))), 'weld/settings')?.gates?.[0];
     expect(gate).toMatchObject({ id: 'wire-wrong', shut: true, measure: 'weld/machine' });
     expect(step(sheetOf(begun(thin, ...machine(3, 0.9))), 'weld/settings')?.gates).toEqual([]);
   });
 
   test('three slits of the test piece teach the pull: 0.4° more is 0.13° a slit, and the slits follow', () => {
-    const closed = reading('cut/test-piece', 'turn', 8.9 * DEG);
-    const plan = planOf(begun(closed, reading('weld/test-piece', 'turn', 9.3 * DEG)));
+    const closed = read('cut/test-piece', 'turn', 8.9 * DEG);
+    const plan = planOf(begun(closed, read('weld/test-piece', 'turn', 9.3 * DEG)));
     expect(plan.pull.from).toBe('test piece');
-    const wide = planOf(begun(closed, reading('weld/test-piece', 'turn', 11.3 * DEG)));
+    const wide = planOf(begun(closed, read('weld/test-piece', 'turn', 11.3 * DEG)));
     expect(wide.pull.rad).toBeGreaterThan(plan.pull.rad);
     expect(wide.slits.length).toBeLessThan(plan.slits.length);
   });
@@ -96,8 +97,7 @@ describe('the sides', () => {
 
   test('2 mm wall is welded standing, downward; 3 mm lying, turned every four slits', () => {
     const words = (wall_mm: number) =>
-      step(sheetOf(begun(design('tube', { depth_mm: 40, width_mm: 40, wall_mm }))), 'weld/sides-first@A')
-        ?.words;
+      step(sheetOf(begun(set('tube', { depth_mm: 40, width_mm: 40, wall_mm }))), 'weld/sides-first@A')?.words;
     expect(words(2)).toBe('sides-first');
     expect(words(3)).toBe('sides-first-lying');
   });
@@ -108,7 +108,7 @@ describe('the sides', () => {
       'weld/sides-rest@B',
       'weld/coupons',
     ]);
-    const alone = sheetOf(begun(design('sequence', 'one after the other')));
+    const alone = sheetOf(begun(set('sequence', 'one after the other')));
     expect(step(alone, 'weld/tops-odd@A')?.needs).toEqual(['weld/sides-rest@A', 'weld/coupons']);
     const turns = (s: ReturnType<typeof sheetOf>, name: string) =>
       ['A', 'B'].map(rail => step(s, `weld/${name}@${rail}`)?.turn ?? 0);
@@ -288,21 +288,21 @@ describe('the tops', () => {
     expect(bendForeseen(s, plan).likely).toBeCloseTo(plan.turn_rad, 3);
   });
 
-  const read = (share: number) => {
+  const pulled = (share: number) => {
     const s = situationFor(base);
     const plan = planOf(base);
     const n = plan.slits.length;
     const odd = topsOf(plan).odd.length;
     const at = n * SIDES_SHARE.likely + odd * (1 - SIDES_SHARE.likely);
-    return [...base, reading('weld/read-tops@A', 'bent', tackedBend(s, plan) + share * at * plan.pull.rad)];
+    return [...base, read('weld/read-tops@A', 'bent', tackedBend(s, plan) + share * at * plan.pull.rad)];
   };
 
   test('a rail that pulls as believed is left alone', () => {
-    expect(sheetOf(read(1)).findings.filter(f => f.key.startsWith('tops-off'))).toEqual([]);
+    expect(sheetOf(pulled(1)).findings.filter(f => f.key.startsWith('tops-off'))).toEqual([]);
   });
 
   test('one that pulls half as much again is told before its even tops, and they are laid narrow if so chosen', () => {
-    const doings = read(1.5);
+    const doings = pulled(1.5);
     const found = sheetOf(doings).findings.find(f => f.key.startsWith('tops-off'));
     expect(found?.words).toBe('tops-over');
     const narrow = found?.offers.find(o => o.remedy === 'tops-narrow');
@@ -319,7 +319,7 @@ describe('the tops', () => {
   });
 
   test('one that pulls too little is told the other way', () => {
-    const found = sheetOf(read(0.3)).findings.find(f => f.key.startsWith('tops-off'));
+    const found = sheetOf(pulled(0.3)).findings.find(f => f.key.startsWith('tops-off'));
     expect(found?.words).toBe('tops-under');
     expect(found?.offers.map(o => o.remedy)).toContain('tops-full');
   });
@@ -333,7 +333,7 @@ describe('cold', () => {
     const s = situationFor(base);
     const cold = [
       ...base,
-      reading('weld/read-bend@A', 'bent', tackedBend(s, plan) + plan.slits.length * 2 * plan.pull.rad),
+      read('weld/read-bend@A', 'bent', tackedBend(s, plan) + plan.slits.length * 2 * plan.pull.rad),
       ...survey(
         s,
         'A',
@@ -369,7 +369,7 @@ describe('cold', () => {
 
 describe('the joints', () => {
   const gap = (mm: number) =>
-    step(sheetOf(begun(...machine(1, 0.8), reading('prep/fit', 'gap', mm))), 'weld/joint-settings');
+    step(sheetOf(begun(...machine(1, 0.8), read('prep/fit', 'gap', mm))), 'weld/joint-settings');
 
   test('the widest gap of the dry fit chooses how the machine is set', () => {
     expect(gap(0.5)?.words).toBe('joint-settings-wire');
@@ -386,7 +386,7 @@ describe('the joints', () => {
 
 describe('a rail rolled by a fabricator', () => {
   test('no slit is welded; it is measured again before its uprights', () => {
-    const sheet = sheetOf(begun(design('route', 'rolled')));
+    const sheet = sheetOf(begun(set('route', 'rolled')));
     expect(sheet.steps.some(s => s.key.startsWith('weld/sides') || s.key === 'weld/test-piece')).toBe(false);
     expect(step(sheet, 'weld/cold-survey@A')?.words).toBe('cold-survey-rolled');
     expect(step(sheet, 'weld/coupons')?.words).toBe('coupons-rolled');
@@ -419,13 +419,13 @@ describe('words', () => {
       ({ kind: 'remedy-chosen', finding, remedy, plan: { rail: 'A', slits: [2, 4], gap_mm: 0.5 } }) as never;
     for (const doings of [
       begun(),
-      begun(design('route', 'rolled')),
-      begun(design('sequence', 'one after the other')),
-      begun(design('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2 }), ...machine(3, 1.1)),
-      begun(...machine(1, 0.8), reading('prep/fit', 'gap', 6)),
-      begun(...machine(4, 2.5), reading('prep/fit', 'gap', 1)),
-      [...base, ...flat, ...curl(0.03), reading('weld/read-tops@A', 'bent', 1)],
-      [...base, ...flat, ...curl(-0.01), reading('weld/read-tops@A', 'bent', 0.2)],
+      begun(set('route', 'rolled')),
+      begun(set('sequence', 'one after the other')),
+      begun(set('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2 }), ...machine(3, 1.1)),
+      begun(...machine(1, 0.8), read('prep/fit', 'gap', 6)),
+      begun(...machine(4, 2.5), read('prep/fit', 'gap', 1)),
+      [...base, ...flat, ...curl(0.03), read('weld/read-tops@A', 'bent', 1)],
+      [...base, ...flat, ...curl(-0.01), read('weld/read-tops@A', 'bent', 0.2)],
       [...base, choose('half-open-gaps'), choose('half-check-tacks'), choose('half-narrow-beads')],
       ...['tops-narrow', 'tops-full', 'tops-stop-half'].map(r => [...base, choose(r, 'tops-off@A:x')]),
     ]) {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { WORDS } from '../../stages/frame-words.ts';
+import { WORDS } from '../../stages/word-gaps.ts';
 import { deskFor, openDemo, type TestDesk } from '../desk-for.ts';
 
 /** The metric demo was left on the evening of 24 September 2026. */
