@@ -49,10 +49,13 @@ export class Band {
     const width = half + 1;
     const values = this.#values;
     const answer = Float64Array.from(right);
-    for (let i = 0; i < size; i++) {
+    // A load on one node leaves everything before it at nothing.
+    let loaded = 0;
+    while (loaded < size && answer[loaded] === 0) loaded++;
+    for (let i = loaded; i < size; i++) {
       const row = i * width - i + half;
       let sum = answer[i]!;
-      for (let k = Math.max(0, i - half); k < i; k++) sum -= values[row + k]! * answer[k]!;
+      for (let k = Math.max(loaded, i - half); k < i; k++) sum -= values[row + k]! * answer[k]!;
       answer[i] = sum / values[row + i]!;
     }
     for (let i = size - 1; i >= 0; i--) {

@@ -12,12 +12,14 @@ export type MemberEnvelope = Readonly<{
 
 /** Gathers the envelope of every member of a frame, arrangement by arrangement. */
 export class Envelopes {
-  readonly #frame: SideFrame;
+  readonly #members: number;
+  readonly #member: Int32Array;
   readonly #least: Float64Array;
   readonly #most: Float64Array;
 
   constructor(frame: SideFrame) {
-    this.#frame = frame;
+    this.#members = frame.members.length;
+    this.#member = Int32Array.from(frame.pieces, ({ member }) => member);
     this.#least = new Float64Array(3 * frame.members.length).fill(Infinity);
     this.#most = new Float64Array(3 * frame.members.length).fill(-Infinity);
   }
@@ -29,18 +31,19 @@ export class Envelopes {
 
   /** @param figures of the pieces under one arrangement */
   gather(figures: Float64Array): void {
-    for (const [k, { member }] of this.#frame.pieces.entries()) {
-      const at = pieceAt(k);
-      this.#take(3 * member, figures[at + AXIAL]!);
-      this.#take(3 * member + 1, Math.abs(figures[at + SHEAR]!));
-      this.#take(3 * member + 2, figures[at + SAG_FROM]!);
-      this.#take(3 * member + 2, figures[at + SAG_TO]!);
+    for (let piece = 0; piece < this.#member.length; piece++) {
+      const at = pieceAt(piece);
+      const member = 3 * this.#member[piece]!;
+      this.#take(member, figures[at + AXIAL]!);
+      this.#take(member + 1, Math.abs(figures[at + SHEAR]!));
+      this.#take(member + 2, figures[at + SAG_FROM]!);
+      this.#take(member + 2, figures[at + SAG_TO]!);
     }
   }
 
   /** One of each member, in their order; there must have been one arrangement at least. */
   all(): MemberEnvelope[] {
-    return this.#frame.members.map((_, k) => ({
+    return Array.from({ length: this.#members }, (_, k) => ({
       axial_N: { least: this.#least[3 * k]!, most: this.#most[3 * k]! },
       shear_N: this.#most[3 * k + 1]!,
       moment_Nmm: { least: this.#least[3 * k + 2]!, most: this.#most[3 * k + 2]! },

@@ -34,6 +34,7 @@ export class SlitGather {
   readonly #section: SlitSection;
   readonly #allowed: number;
   readonly #at: readonly number[];
+  readonly #sides: readonly (readonly Side[])[];
   readonly #kept: { moment: Kept; axial: Kept; utilisation: number; worst: Combination }[];
 
   private constructor(frame: SideFrame, section: SlitSection) {
@@ -42,6 +43,7 @@ export class SlitGather {
     this.#section = section;
     this.#allowed = slitAllowed_MPa(input.standard, input.grade, input.slitProven, input.electrode_MPa);
     this.#at = frame.places.flatMap(({ slit }, k) => (slit === null ? [] : [k]));
+    this.#sides = this.#at.map(place => sidesOf(frame, place));
     this.#kept = this.#at.map(() => ({
       moment: { least: Infinity, most: -Infinity },
       axial: { least: Infinity, most: -Infinity },
@@ -59,16 +61,16 @@ export class SlitGather {
   }
 
   gather(combination: Combination, figures: Float64Array): void {
-    for (const [k, place] of this.#at.entries()) {
+    for (let k = 0; k < this.#kept.length; k++) {
       const kept = this.#kept[k]!;
-      for (const [axial, sagging] of sidesOf(this.#frame, place, figures)) {
-        wider(kept.moment, sagging);
-        wider(kept.axial, axial);
-        const use = slitUse(slitStress(this.#section, axial, sagging), this.#allowed);
-        if (use > kept.utilisation) {
-          kept.utilisation = use;
-          kept.worst = combination;
-        }
+      for (const { axial, sagging } of this.#sides[k]!) {
+        const [pull, moment] = [figures[axial]!, figures[sagging]!];
+        wider(kept.moment, moment);
+        wider(kept.axial, pull);
+        const use = slitUse(slitStress(this.#section, pull, moment), this.#allowed);
+        if (use <= kept.utilisation) continue;
+        kept.utilisation = use;
+        kept.worst = combination;
       }
     }
   }
@@ -77,7 +79,7 @@ export class SlitGather {
     return this.#at.map((place, k) => {
       const { moment, axial, utilisation, worst } = this.#kept[k]!;
       const { slit, x_mm, along_mm } = this.#frame.places[place]!;
-      const range_MPa = rangeAt(this.#frame, responses, this.#section, place);
+      const range_MPa = rangeAt(this.#frame, responses, this.#section, this.#sides[k]!);
       return {
         number: slit!,
         x_mm,
@@ -94,39 +96,43 @@ export class SlitGather {
   }
 }
 
-/** Force and moment just before and just after a place of the rail; piece k of the frame joins places k and k + 1. */
-const sidesOf = (
-  frame: SideFrame,
-  place: number,
-  figures: Float64Array,
-): (readonly [axial: number, sagging: number])[] => {
-  const sides: (readonly [number, number])[] = [];
-  if (place > 0) sides.push([figures[pieceAt(place - 1) + AXIAL]!, figures[pieceAt(place - 1) + SAG_TO]!]);
+/** Where in the figures of the pieces a side of a slit finds its force along the rail and its moment. */
+type Side = Readonly<{ axial: number; sagging: number }>;
+
+/** Just before and just after a place of the rail; piece k of the frame joins places k and k + 1. */
+const sidesOf = (frame: SideFrame, place: number): readonly Side[] => {
+  const sides: Side[] = [];
+  if (place > 0) sides.push({ axial: pieceAt(place - 1) + AXIAL, sagging: pieceAt(place - 1) + SAG_TO });
   if (place + 1 < frame.places.length)
-    sides.push([figures[pieceAt(place) + AXIAL]!, figures[pieceAt(place) + SAG_FROM]!]);
+    sides.push({ axial: pieceAt(place) + AXIAL, sagging: pieceAt(place) + SAG_FROM });
   return sides;
 };
 
 /** How far the stress at a slit goes to and fro as L1 rolls over, from and back to nothing. */
-const rangeAt = (frame: SideFrame, responses: Responses, section: SlitSection, place: number): number => {
+const rangeAt = (
+  frame: SideFrame,
+  responses: Responses,
+  section: SlitSection,
+  sides: readonly Side[],
+): number => {
   const { riding_N } = frame.input.loads;
-  const ends = sidesOf(frame, place, responses.weight.pieces).map(() => ({
-    top: { least: 0, most: 0 },
-    back: { least: 0, most: 0 },
-  }));
-  for (const [wheel, { slope_rad }] of frame.places.entries()) {
-    const right = sidesOf(frame, place, responses.right[wheel]!.pieces);
-    const up = sidesOf(frame, place, responses.up[wheel]!.pieces);
-    const [sin, cos] = [Math.sin(slope_rad) * riding_N, Math.cos(slope_rad) * riding_N];
-    for (const [k, end] of ends.entries()) {
+  let range = 0;
+  for (const { axial, sagging } of sides) {
+    const top = { least: 0, most: 0 };
+    const back = { least: 0, most: 0 };
+    for (const [wheel, { slope_rad }] of frame.places.entries()) {
+      const right = responses.right[wheel]!.pieces;
+      const up = responses.up[wheel]!.pieces;
+      const [sin, cos] = [Math.sin(slope_rad) * riding_N, Math.cos(slope_rad) * riding_N];
       const stress = slitStress(
         section,
-        sin * right[k]![0] - cos * up[k]![0],
-        sin * right[k]![1] - cos * up[k]![1],
+        sin * right[axial]! - cos * up[axial]!,
+        sin * right[sagging]! - cos * up[sagging]!,
       );
-      wider(end.top, stress.top_MPa);
-      wider(end.back, stress.back_MPa);
+      wider(top, stress.top_MPa);
+      wider(back, stress.back_MPa);
     }
+    range = Math.max(range, top.most - top.least, back.most - back.least);
   }
-  return Math.max(...ends.flatMap(({ top, back }) => [top.most - top.least, back.most - back.least]));
+  return range;
 };

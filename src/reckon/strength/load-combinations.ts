@@ -16,6 +16,19 @@ const add = (sum: Float64Array, more: Float64Array, factor: number): void => {
   for (let k = 0; k < sum.length; k++) sum[k]! += more[k]! * factor;
 };
 
+const addForce = (
+  sum: Float64Array,
+  responses: Responses,
+  part: Part,
+  { place, right_N, up_N }: Force,
+  factor: number,
+): void => {
+  const right = responses.right[place]![part];
+  const up = responses.up[place]![part];
+  const [a, b] = [factor * right_N, factor * up_N];
+  for (let k = 0; k < sum.length; k++) sum[k]! += a * right[k]! + b * up[k]!;
+};
+
 /** L1 square to the deck, L6 with its share along it either way, L2 straight down on the upper half, L3 all over. */
 const liveLoads = ({ places, input }: SideFrame): Live[] => {
   const { riding_N, drop_N, along_share, standing_N_mm } = input.loads;
@@ -71,13 +84,10 @@ export const eachCombination = (
 ): void => {
   const dead = deadOf(frame, responses, part).map(value => value * factors.dead);
   const figures = new Float64Array(dead.length);
-  for (const live of liveLoads(frame)) {
+  for (const { load, place, forces } of liveLoads(frame)) {
     figures.set(dead);
-    for (const { place, right_N, up_N } of live.forces) {
-      add(figures, responses.right[place]![part], factors.live * right_N);
-      add(figures, responses.up[place]![part], factors.live * up_N);
-    }
-    visit({ load: live.load, place: live.place }, figures);
+    for (const force of forces) addForce(figures, responses, part, force, factors.live);
+    visit({ load, place }, figures);
   }
 };
 

@@ -1,17 +1,13 @@
 import { good, type Outcome, refuse } from '../../quantity/outcome.ts';
 import { prepareFrame } from '../statics/frame.ts';
-import { checkFrame, type FrameModel } from '../statics/frame-model.ts';
+import { checkFrame } from '../statics/frame-model.ts';
 import { type PlacedMember, placeMember, shapeRows } from '../statics/placed-member.ts';
 import { findUnknowns, movementsOf, type Unknowns } from '../statics/unknowns.ts';
 import { Band, type BandFactor } from './band-factor.ts';
+import { PieceForces } from './piece-forces.ts';
 import type { SideFrame } from './side-frame.ts';
 
-/** Figures kept of each piece: pull along it (+), shear, and the moment at either end that sags it (presses its top). */
-export const PER_PIECE = 4;
-export const AXIAL = 0;
-export const SHEAR = 1;
-export const SAG_FROM = 2;
-export const SAG_TO = 3;
+export { AXIAL, PER_PIECE, SAG_FROM, SAG_TO, SHEAR } from './piece-forces.ts';
 
 /** What a load does: to every piece, to every node (x, y, turn), and at every foot (along, up: the ground's push on the frame). */
 export type Response = Readonly<{ pieces: Float64Array; moved: Float64Array; feet: Float64Array }>;
@@ -47,7 +43,13 @@ export const responsesOf = async (frame: SideFrame): Promise<Outcome<Responses>>
         )
       : exact;
   }
-  const solver: Solver = { model, members, unknowns, factor, feet: frame.feet.map(({ node }) => node) };
+  const solver: Solver = {
+    unknowns,
+    factor,
+    pieces: new PieceForces(members),
+    feet: frame.feet.map(({ node }) => node),
+    taken: new Float64Array(2 * model.nodes.length),
+  };
   const unit = (movement: number): Response => {
     const loads = new Float64Array(3 * model.nodes.length);
     loads[movement] = 1;
@@ -63,11 +65,12 @@ export const responsesOf = async (frame: SideFrame): Promise<Outcome<Responses>>
 };
 
 type Solver = Readonly<{
-  model: FrameModel;
-  members: readonly PlacedMember[];
   unknowns: Unknowns;
   factor: BandFactor;
+  pieces: PieceForces;
   feet: readonly number[];
+  /** Written over by every load. */
+  taken: Float64Array;
 }>;
 
 const bandOf = (members: readonly PlacedMember[], unknowns: Unknowns): Band => {
@@ -100,34 +103,19 @@ const bandOf = (members: readonly PlacedMember[], unknowns: Unknowns): Band => {
   return band;
 };
 
-const respond = ({ model, members, unknowns, factor, feet }: Solver, loads: Float64Array): Response => {
-  const solved = factor.solve(Float64Array.from(unknowns.movements, at => loads[at]!));
-  const moved = new Float64Array(3 * model.nodes.length);
-  for (const [k, at] of unknowns.movements.entries()) moved[at] = solved[k]!;
-  const pieces = new Float64Array(PER_PIECE * members.length);
-  const taken = new Float64Array(2 * model.nodes.length);
-  for (const [k, { from, to, cos, sin, length, stiffness }] of members.entries()) {
-    const x = moved[3 * to]! - moved[3 * from]!;
-    const y = moved[3 * to + 1]! - moved[3 * from + 1]!;
-    const chord = (y * cos - x * sin) / length;
-    const nearTurn = moved[3 * from + 2]! - chord;
-    const farTurn = moved[3 * to + 2]! - chord;
-    const axial = stiffness.stretch * (x * cos + y * sin);
-    const near = stiffness.near * nearTurn + stiffness.cross * farTurn;
-    const far = stiffness.cross * nearTurn + stiffness.far * farTurn;
-    const shear = (near + far) / length;
-    // End moments turn counter-clockwise: at `from` that hogs, at `to` it sags.
-    pieces.set([axial, shear, -near, far], PER_PIECE * k);
-    taken[2 * from]! += -axial * cos - shear * sin;
-    taken[2 * from + 1]! += -axial * sin + shear * cos;
-    taken[2 * to]! += axial * cos + shear * sin;
-    taken[2 * to + 1]! += axial * sin - shear * cos;
-  }
+const respond = ({ unknowns, factor, pieces, feet, taken }: Solver, loads: Float64Array): Response => {
+  const { movements, held } = unknowns;
+  const right = new Float64Array(movements.length);
+  for (let k = 0; k < right.length; k++) right[k] = loads[movements[k]!]!;
+  const solved = factor.solve(right);
+  const moved = new Float64Array(loads.length);
+  for (let k = 0; k < solved.length; k++) moved[movements[k]!] = solved[k]!;
+  const felt = pieces.of(moved);
+  pieces.takenFrom(felt, taken);
   const ground = new Float64Array(2 * feet.length);
-  for (const [k, node] of feet.entries()) {
+  for (const [k, node] of feet.entries())
     for (const side of [0, 1] as const)
-      if (unknowns.held[3 * node + side] === 1)
+      if (held[3 * node + side] === 1)
         ground[2 * k + side] = taken[2 * node + side]! - loads[3 * node + side]!;
-  }
-  return { pieces, moved, feet: ground };
+  return { pieces: felt, moved, feet: ground };
 };

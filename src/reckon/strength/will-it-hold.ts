@@ -1,29 +1,17 @@
 import { good, type Outcome } from '../../quantity/outcome.ts';
-import { Envelopes, type MemberEnvelope } from './envelope.ts';
+import { Envelopes } from './envelope.ts';
 import { type FootLoad, footLoads } from './foot-loads.ts';
 import type { MemberKind } from './frame-builder.ts';
 import { JointGather, type JointResult } from './frame-joints.ts';
+import { MemberGather, type MemberResult } from './frame-members.ts';
 import { SlitGather, type SlitResult } from './frame-slits.ts';
-import { type Combination, eachCombination, pieceAt } from './load-combinations.ts';
-import { type MemberCheck, memberCapacity } from './member-check.ts';
-import { AXIAL, type Responses, responsesOf, SAG_FROM, SAG_TO, SHEAR } from './responses.ts';
+import { type Combination, eachCombination } from './load-combinations.ts';
+import type { MemberCheck } from './member-check.ts';
+import { type Responses, responsesOf } from './responses.ts';
 import { type Sags, sagsOf } from './sag.ts';
 import { type SideFrame, sideFrame } from './side-frame.ts';
 import type { SideFrameInput } from './side-frame-input.ts';
 import { LOAD_FACTORS } from './tube-strength.ts';
-
-export type MemberResult = Readonly<{
-  name: string;
-  kind: MemberKind;
-  from_x_mm: number;
-  to_x_mm: number;
-  /** As designed for: factored by EN, unfactored by AISC. */
-  envelope: MemberEnvelope;
-  utilisation: number;
-  check: MemberCheck;
-  worst: Combination;
-  slenderness: number;
-}>;
 
 export type Governing = Readonly<{
   what: 'member' | 'slit' | 'slit, ridden again and again' | 'joint' | 'sag';
@@ -89,61 +77,6 @@ const holdingOf = (frame: SideFrame, responses: Responses): Outcome<Holding> => 
     holds: governing.utilisation <= 1,
   });
 };
-
-/** Gathers how far every member is used. Side plates are checked by their welds alone. */
-class MemberGather {
-  readonly #frame: SideFrame;
-  readonly #capacities;
-  readonly #kept: { utilisation: number; check: MemberCheck; worst: Combination }[];
-
-  private constructor(frame: SideFrame, capacities: readonly Capacity[]) {
-    this.#frame = frame;
-    this.#capacities = capacities;
-    this.#kept = capacities.map(() => ({
-      utilisation: 0,
-      check: 'bending',
-      worst: { load: 'L1', place: null },
-    }));
-  }
-
-  static of(frame: SideFrame): Outcome<MemberGather> {
-    const capacities: Capacity[] = [];
-    for (const { strength, inPlane_mm, acrossPlane_mm } of frame.members) {
-      const capacity = memberCapacity(strength, inPlane_mm, acrossPlane_mm);
-      if (!capacity.ok) return capacity;
-      capacities.push(capacity.value);
-    }
-    return good(new MemberGather(frame, capacities));
-  }
-
-  gather(combination: Combination, figures: Float64Array): void {
-    for (const [k, { member }] of this.#frame.pieces.entries()) {
-      if (this.#frame.members[member]!.kind === 'side plates') continue;
-      const at = pieceAt(k);
-      const { utilisation, check } = this.#capacities[member]!.use({
-        axial_N: figures[at + AXIAL]!,
-        shear_N: figures[at + SHEAR]!,
-        moment_Nmm: Math.max(Math.abs(figures[at + SAG_FROM]!), Math.abs(figures[at + SAG_TO]!)),
-      });
-      const kept = this.#kept[member]!;
-      if (utilisation > kept.utilisation) this.#kept[member] = { utilisation, check, worst: combination };
-    }
-  }
-
-  all(envelopes: readonly MemberEnvelope[]): MemberResult[] {
-    return this.#frame.members.map(({ name, kind, from_x_mm, to_x_mm }, k) => ({
-      name,
-      kind,
-      from_x_mm,
-      to_x_mm,
-      envelope: envelopes[k]!,
-      ...this.#kept[k]!,
-      slenderness: this.#capacities[k]!.slenderness,
-    }));
-  }
-}
-
-type Capacity = Extract<ReturnType<typeof memberCapacity>, { ok: true }>['value'];
 
 const governs = (
   frame: SideFrame,

@@ -43,6 +43,9 @@ describe.each(['EN', 'AISC'] as const)('a member by %s', standard => {
           shear_N: v * member.strength.shear_N,
           moment_Nmm: m * member.strength.moment_Nmm,
         };
+        expect(member.share(forces.axial_N, forces.shear_N, forces.moment_Nmm)).toBe(
+          member.use(forces).utilisation,
+        );
         const grown = {
           axial_N: more * forces.axial_N,
           shear_N: more * forces.shear_N,
