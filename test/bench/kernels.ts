@@ -4,6 +4,9 @@ import { settle } from '../../src/ramp/settle.ts';
 import { diagnose } from '../../src/reckon/rail/diagnose.ts';
 import { offsetsAt } from '../../src/reckon/rail/forward.ts';
 import { evenSlits } from '../../src/reckon/rail/rail-plan.ts';
+import { railSpots } from '../../src/reckon/strength/rail-spots.ts';
+import { willItHold } from '../../src/reckon/strength/will-it-hold.ts';
+import { madeFrame } from '../reckon/strength/side-frames.ts';
 import { median } from './measure.ts';
 
 type Print = (name: string, ...cells: readonly (string | number)[]) => void;
@@ -75,5 +78,23 @@ export const kernels = async (print: Print): Promise<void> => {
       stations_mm.length,
       time(() => diagnose(survey as never), 12),
     );
+  }
+
+  print('a side frame under the rider', 'slits', 'uprights', 'places', 'ms');
+  for (const [slits, spacing_mm, exit_rad] of [
+    [25, 320, 0.75],
+    [45, 80, 1.2],
+  ] as const) {
+    const input = madeFrame({ slits, spacing_mm, exit_rad });
+    const spent: number[] = [];
+    let places = 0;
+    for (let i = 0; i < 25; i++) {
+      const from = performance.now();
+      const held = await willItHold(input);
+      spent.push(performance.now() - from);
+      if (!held.ok) throw new Error(held.fault.message);
+      places = railSpots(input).length;
+    }
+    print('', slits, input.uprights.length, places, median(spent.slice(5)));
   }
 };
