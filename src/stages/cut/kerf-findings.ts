@@ -1,10 +1,10 @@
 import type { MarkedThird } from '../../ramp/measured.ts';
 import type { RailPlan } from '../../ramp/rail-plan.ts';
+import { thirdsOf } from '../rail-thirds.ts';
 import type { Fills, Finding, Offer } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { sortOffers } from '../sort-offers.ts';
 import { RAIL_LIMIT, railRun } from './rail-run.ts';
-import { thirdsOf } from './thirds.ts';
 
 /** Feeler and file bring back this much of a rail's line, mm (common practice). */
 const WIDENED = 0.5;

@@ -1,11 +1,12 @@
 import type { RailName } from '../../ramp/design.ts';
 import type { RailPlan } from '../../ramp/rail-plan.ts';
 import { railTurn } from '../order.ts';
+import { type Third, thirdsOf } from '../rail-thirds.ts';
 import type { Fill, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { sawItemKey, slitStrip } from '../slit-strip.ts';
 import { stopLine } from './hinge.ts';
-import { markItemKey, markKey, nextMark, nextSlit, type Third, thirdsOf } from './thirds.ts';
+import { markItemKey, markKey, nextMark, nextSlit } from './thirds.ts';
 
 /** The rail is clamped this near both sides of the cut, so that it cannot sag shut on the disc, mm (common practice). */
 const CLAMP_NEAR = 150;

@@ -1,10 +1,11 @@
 import type { RailName } from '../../ramp/design.ts';
 import { jigSheets } from '../jig.ts';
+import { thirdsOf } from '../rail-thirds.ts';
 import type { Figure } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { tackLip } from './jig-steps.ts';
 import { MATTERS } from './limits.ts';
-import { bendAfter, thirdsOf } from './thirds.ts';
+import { bendAfter } from './thirds.ts';
 
 const railFigures = (s: Situation, rail: RailName): readonly Figure[] => {
   const plan = s.ramp.plans.get(rail);

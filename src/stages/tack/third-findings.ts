@@ -1,12 +1,13 @@
 import { readingKey } from '../../build/fold.ts';
 import type { RailName } from '../../ramp/design.ts';
 import type { RailPlan } from '../../ramp/rail-plan.ts';
+import { type Third, thirdsOf } from '../rail-thirds.ts';
 import type { Fills, Finding, Offer } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { worstLaid } from '../slit-errors.ts';
 import { sortOffers } from '../sort-offers.ts';
 import { BEND_LIMIT, SMOOTH_LIMIT } from './limits.ts';
-import { bendAfter, KEYS, lastThird, leverOf, type Third, thirdsOf } from './thirds.ts';
+import { bendAfter, KEYS, lastThird, leverOf } from './thirds.ts';
 
 /** Minutes to break a slit's tack, set it and tack it again, and to read an angle twice (common practice). */
 const AGAIN_MINUTES = 6;

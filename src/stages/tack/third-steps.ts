@@ -2,10 +2,11 @@ import { readingKey } from '../../build/fold.ts';
 import type { RailName } from '../../ramp/design.ts';
 import { jigScene } from '../jig.ts';
 import { railTurn } from '../order.ts';
+import { type Third, thirdsOf } from '../rail-thirds.ts';
 import type { Ask, Fills, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { tackLengths } from './limits.ts';
-import { bendAfter, KEYS, leverOf, type Third, tackOrder, thirdsOf } from './thirds.ts';
+import { bendAfter, KEYS, leverOf, tackOrder } from './thirds.ts';
 
 /** Kerf of a slit as a first-timer saws it, mm either way: what the bend of a third may be out by (common practice). */
 const KERF_SCATTER = 0.1;
