@@ -1,7 +1,8 @@
 import type { RailName, Tube } from '../ramp/design.ts';
 import type { MarkedThird, Measured, MeasuredCurve } from '../ramp/measured.ts';
-import { type Build, countingSurvey, readingKey, type Survey } from './fold.ts';
+import { type Build, readingKey, type Survey } from './fold.ts';
 import { READINGS } from './reading-names.ts';
+import { countingSurvey } from './surveys.ts';
 
 const value = (b: Build, step: string, ask: string): number | null =>
   b.readings.get(readingKey(step, ask))?.value ?? null;

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Doing } from '../../src/build/entries.ts';
-import { countingSurvey, fold, openSurvey, readingKey } from '../../src/build/fold.ts';
+import { fold, readingKey } from '../../src/build/fold.ts';
+import { countingSurvey, openSurvey } from '../../src/build/surveys.ts';
 import { entriesOf } from '../stages/situation-for.ts';
 
 const begun: Doing = { kind: 'build-begun', name: 'Yard kicker', system: 'metric' };

@@ -1,4 +1,4 @@
-import { openSurvey } from '../../src/build/fold.ts';
+import { openSurvey } from '../../src/build/surveys.ts';
 import type { Intent } from '../../src/coach/intents.ts';
 import type { View } from '../../src/coach/view.ts';
 import { isDecided, itemSettled, type Step } from '../../src/coach/walk.ts';

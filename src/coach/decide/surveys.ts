@@ -1,5 +1,6 @@
 import type { Doing } from '../../build/entries.ts';
-import { openSurvey, type Survey } from '../../build/fold.ts';
+import type { Survey } from '../../build/fold.ts';
+import { openSurvey } from '../../build/surveys.ts';
 import type { Intent } from '../intents.ts';
 import type { View } from '../view.ts';
 import { amount, amountWithin } from './amount.ts';

@@ -1,5 +1,6 @@
 import { readStations } from '../../build/facts.ts';
-import { type Build, countingSurvey, type Survey } from '../../build/fold.ts';
+import type { Build, Survey } from '../../build/fold.ts';
+import { countingSurvey } from '../../build/surveys.ts';
 import type { Ramp } from '../../ramp/ramp.ts';
 import { type Again, begunItems, DAYS, look, NEAR, type Open, value } from './open.ts';
 

@@ -1,4 +1,5 @@
-import { openSurvey, type Survey } from '../../build/fold.ts';
+import type { Survey } from '../../build/fold.ts';
+import { openSurvey } from '../../build/surveys.ts';
 import type { Step } from '../../coach/walk.ts';
 import { drawScene } from '../../drawing/braille.ts';
 import { padTo, row } from '../../drawing/cells.ts';

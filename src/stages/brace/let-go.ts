@@ -1,4 +1,4 @@
-import { countingSurvey } from '../../build/fold.ts';
+import { countingSurvey } from '../../build/surveys.ts';
 import type { RailName } from '../../ramp/design.ts';
 import { limitsOf } from '../rail-findings/limits.ts';
 import { clampPlaces } from '../remedies/forced-rail.ts';

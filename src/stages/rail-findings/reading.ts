@@ -1,5 +1,6 @@
 import { edgeCorrection, looksLikeOtherEdge, readStations } from '../../build/facts.ts';
-import { countingSurvey, type Survey } from '../../build/fold.ts';
+import type { Survey } from '../../build/fold.ts';
+import { countingSurvey } from '../../build/surveys.ts';
 import type { RailName, Tube } from '../../ramp/design.ts';
 import type { RailPlan } from '../../ramp/rail-plan.ts';
 import { tackLineOffset } from '../../ramp/rail-shape.ts';

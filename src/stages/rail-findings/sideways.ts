@@ -1,5 +1,6 @@
 import { readStations } from '../../build/facts.ts';
-import { countingSurvey, type Survey } from '../../build/fold.ts';
+import type { Survey } from '../../build/fold.ts';
+import { countingSurvey } from '../../build/surveys.ts';
 import type { RailName } from '../../ramp/design.ts';
 import { sidewaysBow } from '../../reckon/rail/sideways.ts';
 import { length, signed } from '../remedies/remedy.ts';

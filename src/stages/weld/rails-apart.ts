@@ -1,4 +1,4 @@
-import { countingSurvey } from '../../build/fold.ts';
+import { countingSurvey } from '../../build/surveys.ts';
 import type { RailName } from '../../ramp/design.ts';
 import type { Figure, Value } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
