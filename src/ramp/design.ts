@@ -50,7 +50,7 @@ export type DesignAnswers = Readonly<{
   rails: number;
   /** What the ramp stands on when it is ridden. */
   ground: GroundName;
-  /** Which standard judges strength. Fixed at the start, by default with the units. */
+  /** Which standard judges strength: by default with the units at the start, fixed once steel is cut. */
   standard: 'AISC' | 'EN';
 }>;
 

@@ -57,9 +57,23 @@ describe('answers', () => {
     ['deck', { kind: 'turf' }, 'no-such-choice'],
     ['use', 'wheelchair', 'use-wheelchair'],
     ['colour', 'red', 'no-such-field'],
-    ['standard', 'AISC', 'standard-fixed'],
   ])('%s %j is refused as %s', (field, value, code) => {
     given().when({ do: 'answer', field, value }).thenRefused(code);
+  });
+
+  test('which standard judges strength can be changed until the first steel is cut', () => {
+    const toAisc: Intent = { do: 'answer', field: 'standard', value: 'AISC' };
+    given().when(toAisc).thenEntry({ kind: 'design-set', field: 'standard', value: 'AISC' });
+    const cut: Doing = {
+      kind: 'piece-cut',
+      need: 'base/A',
+      section: 'tube 40x40x3',
+      asked_mm: 1200,
+      length_mm: 1200,
+      typed: '1200',
+      ends_rad: [0, 0],
+    };
+    given(cut).when(toAisc).thenRefused('standard-fixed');
   });
 
   test('a change is previewed on the real thing, and nothing is written', () => {

@@ -98,7 +98,7 @@ const decideAnswer = (view: View, field: string, raw: unknown): Decided<Doing> =
   const live = view.build.live.filter(e => e.kind === 'design-set' && e.field === field).at(-1);
   const entry = answerEntry(field, raw, view.build.system, live?.id);
   if (!entry.ok) return entry;
-  if (field === 'standard' && view.build.agreed) return no('standard-fixed', {}, { field });
+  if (field === 'standard' && view.build.pieces.length > 0) return no('standard-fixed', {}, { field });
   const after = previewOf(view, entry.value);
   if (after.fault !== null) {
     return no(

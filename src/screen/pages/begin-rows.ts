@@ -30,6 +30,13 @@ export const agreeRows = (c: PageContext): Row[] => {
         : '■ This cannot be built like this yet.',
     ]),
   );
+  top.push(
+    row(' ', [
+      'quiet',
+      `Strength will be judged by ${say(c.voice, { words: `questions.standard.choices.${c.view.ramp.design.standard}` })}.`,
+    ]),
+    row(' ', ['quiet', 'c changes that or any answer, and asks what most leave: ground, uprights, rails.']),
+  );
   for (const p of all.slice(0, 4)) {
     top.push(
       ...wrap(

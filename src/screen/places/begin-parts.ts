@@ -220,6 +220,7 @@ export const PARTS: readonly Part[] = [
   num('diagonals', 'diagonals', 'diagonals', 'diagonals', 'length', 'mm', (_s, v) => d(v).diagonals, {
     later: true,
   }),
+  choice('standard', 'standard', 'standard', 'standard', ['EN', 'AISC'], v => d(v).standard, { later: true }),
   num('rails', 'rails', 'rails', 'rails', 'count', '', (_s, v) => v.ramp.rails.length, { later: true }),
 ];
 

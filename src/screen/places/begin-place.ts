@@ -11,7 +11,7 @@ import { agreeRows, effectRows, givesRows } from '../pages/begin-rows.ts';
 import { echoRow, page, ruleRow, titleRow } from '../pages/frame.ts';
 import { findingText, stepText } from '../pages/step-words.ts';
 import { answerFor, isAnswered, PARTS, type Part, type Said } from './begin-parts.ts';
-import { commonAct, goNow } from './common.ts';
+import { CHANGE_DESIGN, commonAct, goNow } from './common.ts';
 import type { Desk, Place } from './desk.ts';
 
 /** Those of the beginning. */
@@ -205,6 +205,10 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
 
   const place: Place = {
     field: null,
+    /** Once all is answered any answer can be changed, and what is not asked at the beginning is looked over. */
+    get own() {
+      return only === undefined && shown(desk)[at] === undefined ? [CHANGE_DESIGN] : [];
+    },
     rows,
     keys: d => {
       const part = shown(d)[at];
@@ -250,6 +254,10 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
       if (part === undefined) {
         if (act === 'open') {
           if (d.act({ do: 'agree' })) goNow(d);
+          return true;
+        }
+        if (act === 'design') {
+          d.push(d.around.ways.design());
           return true;
         }
         if (act === 'hurt' || act === 'help' || act === 'units' || act === 'journal')

@@ -1,8 +1,18 @@
 import { openFindings } from '../../coach/view.ts';
 import { STAGES, type Stage } from '../../stages/sheet.ts';
 import { typedLine } from '../fields/typed-line.ts';
+import type { PageKey } from '../keys.ts';
 import type { Lit } from '../pages/stage-page.ts';
 import type { Desk } from './desk.ts';
+
+/** The design is changed from the end of the beginning on and from any stage, for steel that is cut is no wall either. */
+export const CHANGE_DESIGN: PageKey = {
+  char: 'c',
+  act: 'design',
+  word: 'change the design',
+  help: 'change the design',
+  writes: false,
+};
 
 /** Goes to the next step, wherever it is. */
 export const goNow = (desk: Desk): void => {

@@ -1,7 +1,7 @@
 import type { View } from '../../coach/view.ts';
 import { padTo, row } from '../../drawing/cells.ts';
-import type { System } from '../../quantity/quantities.ts';
 import { write } from '../../quantity/write.ts';
+import { say, type Voice } from '../../words/say.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
 import { PARTS } from './begin-parts.ts';
 import { beginPlace } from './begin-place.ts';
@@ -11,8 +11,9 @@ import type { Place } from './desk.ts';
 const QUESTIONS = [...new Set(PARTS.map(p => p.question))];
 
 /** What a question is answered with now, in words. */
-const answerNow = (view: View, system: System, question: string): string => {
+const answerNow = (view: View, voice: Voice, question: string): string => {
   const d = view.ramp.design;
+  const { system } = voice;
   const len = (v: number): string => write(v, 'length', system, { feet: true });
   const thick = (v: number): string => write(v, 'thickness', system);
   switch (question) {
@@ -48,6 +49,8 @@ const answerNow = (view: View, system: System, question: string): string => {
       return `in bays of ${len(d.diagonals)} and more`;
     case 'rails':
       return String(view.ramp.rails.length);
+    case 'standard':
+      return say(voice, { words: `questions.standard.choices.${d.standard}` });
     default:
       return '';
   }
@@ -65,7 +68,7 @@ export const designPlace = (): Place => {
           ' ',
           [i === lit ? 'lead' : 'quiet', i === lit ? '▸ ' : '· '],
           [i === lit ? 'lead' : 'plain', padTo(q, 12)],
-          answerNow(c.view, desk.system, q),
+          answerNow(c.view, c.voice, q),
         ),
       );
       return page(

@@ -2,22 +2,13 @@ import { openFindings } from '../../coach/view.ts';
 import { itemSettled, type Step } from '../../coach/walk.ts';
 import type { Ask } from '../../stages/sheet.ts';
 import { typedLine } from '../fields/typed-line.ts';
-import type { LineItem, PageKey } from '../keys.ts';
+import type { LineItem } from '../keys.ts';
 import { type Lit, litStep, stagePage, stepsOf } from '../pages/stage-page.ts';
 import { askChoices, stepText } from '../pages/step-words.ts';
 import { askField, fieldPage, pieceField } from './ask-field.ts';
 import { choicePlace } from './choice-place.ts';
-import { commonAct, firstOpenItem } from './common.ts';
+import { CHANGE_DESIGN, commonAct, firstOpenItem } from './common.ts';
 import type { Desk, Place } from './desk.ts';
-
-/** The design is changed from any stage, for steel that is cut is no wall either. */
-const CHANGE: PageKey = {
-  char: 'c',
-  act: 'design',
-  word: 'change the design',
-  help: 'change the design',
-  writes: false,
-};
 
 const isRead = (desk: Desk, s: Step, a: Ask): boolean => desk.view.build.readings.has(`${s.key}#${a.ask}`);
 
@@ -200,7 +191,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
 
   const place: Place = {
     stage: () => lit.stage,
-    own: [CHANGE],
+    own: [CHANGE_DESIGN],
     field: null,
     rows: desk => {
       const s = step(desk);

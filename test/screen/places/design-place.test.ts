@@ -39,6 +39,28 @@ describe('the design looked at again', () => {
     expect(slide()).toBeGreaterThan(before);
   });
 
+  test('at the end of the beginning c looks the answers over, and which standard judges strength is chosen', () => {
+    const t = deskFor(content);
+    const keeper = t.desk.around.newBuild('Yard kicker', 'metric');
+    if (typeof keeper === 'string') throw new Error(keeper);
+    t.desk.open(keeper);
+    t.desk.root(beginPlace(t.desk));
+    t.press('\r', '\r');
+    expect(t.text()).not.toContain('change the design');
+    for (let i = 0; i < 40 && !/all answered/.test(t.text()); i++) t.press('\t', '\r');
+    expect(t.text()).toContain('judged by EN 1993-1-1');
+    t.press('c');
+    down(t, /▸ standard/);
+    t.press('\r');
+    down(t, /▸ AISC/);
+    t.press('\r');
+    expect(t.text()).toMatch(/▸ standard +AISC 360/);
+    t.press('\x1b');
+    expect(t.text()).toContain('judged by AISC 360');
+    expect(t.desk.view.build.answers.standard).toBe('AISC');
+    expect(t.desk.view.build.system).toBe('metric');
+  });
+
   test('c: one curved rail more, and a diagonal in a lower bay', () => {
     const t = atPlan();
     const count = (kind: string) => t.desk.view.ramp.members.filter(m => m.kind === kind).length;
