@@ -2,11 +2,19 @@ import { GRAVITY_m_s2 } from '../quantity/gravity.ts';
 import { faceOffset, spotAtSlope } from '../ramp/curve.ts';
 import { memberMass } from '../ramp/mass.ts';
 import { curveOf } from '../ramp/rail-plan.ts';
-import { ANCHORS, type AnchorPlan, anchorPlan, type Ballast, ballast } from '../reckon/strength/anchors.ts';
+import {
+  ANCHORS,
+  type AnchorPlan,
+  anchorPlan,
+  type Ballast,
+  ballast,
+  LEAST_ANCHORS,
+  MOST_AN_END,
+} from '../reckon/strength/anchors.ts';
 import { GROUNDS } from '../reckon/strength/ground.ts';
 import { type RiderPlace, type Standing, standing } from '../reckon/strength/standing.ts';
 import { keptByInput } from './kept-by-input.ts';
-import { loadsOf } from './riding.ts';
+import { loadsOf, readingOf } from './riding.ts';
 import type { Situation } from './situation.ts';
 
 const keptStanding = keptByInput(standing);
@@ -24,6 +32,16 @@ export type StandingStill = Readonly<{
   anchors: AnchorPlan | null;
   ballast: Ballast | null;
 }>;
+
+/**
+ * Anchors at each of the two ends, as plan wants them of this ramp on this ground; even, for left and right. Where no number of
+ * stakes would do, as many as were said or the fewest there may be: each then has to hold its share of all when it is pulled.
+ */
+export const anchorsAnEnd = (s: Situation): number => {
+  const planned = standingStill(s)?.anchors?.entry;
+  const said = readingOf(s, 'plan/ground', 'anchors') ?? 0;
+  return planned ?? Math.min(MOST_AN_END, Math.max(LEAST_ANCHORS / 2, 2 * Math.floor(said / 4)));
+};
 
 /** Several pages ask it of one situation. */
 const known = new WeakMap<Situation, { still: StandingStill | null }>();

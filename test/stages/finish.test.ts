@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { GRAVITY_m_s2 } from '../../src/quantity/gravity.ts';
+import { assembleSheet } from '../../src/stages/assemble/sheet.ts';
 import { anchorNeed } from '../../src/stages/finish/anchors.ts';
 import {
   alongUnder,
@@ -17,6 +18,7 @@ import { paintArea, paintWeather } from '../../src/stages/finish/paint.ts';
 import { fastestCovered, proofForce, worstSpan } from '../../src/stages/finish/proof.ts';
 import { finishSheet, STEPS } from '../../src/stages/finish/sheet.ts';
 import type { SheetDraft } from '../../src/stages/sheet.ts';
+import { standingStill } from '../../src/stages/standing-still.ts';
 import { read, set, tick } from './doings.ts';
 import { american, situation, stationsOf, survey } from './frame-doings.ts';
 import { longWords, WORDS, wordGaps } from './word-gaps.ts';
@@ -422,6 +424,30 @@ describe('anchors', () => {
     expect(anchors(...pulls(need, need, need, need - 20))).toMatchObject({ shut: true, fills: { weak: 1 } });
     expect(anchors(...pulls(need, need, need))).toMatchObject({ shut: true, fills: { weak: 1 } });
     expect(anchors(...pulls(need, need, need, need))).toMatchObject({ shut: false });
+  });
+
+  test('where plan wants eight, eight lugs are welded and eight are pulled, and each has a name', () => {
+    const wet = situation(set('ground', 'wet lawn'));
+    expect(standingStill(wet)?.anchors).toMatchObject({ entry: 4, rear: 4 });
+    expect(
+      finishSheet(wet)
+        .steps.find(d => d.key === 'finish/anchors')
+        ?.asks?.map(a => a.ask),
+    ).toEqual(Array.from({ length: 8 }, (_, k) => `pull${k + 1}`));
+    expect(
+      assembleSheet(wet)
+        .steps.find(d => d.key === 'assemble/lugs')
+        ?.items?.map(i => i.name),
+    ).toEqual(['entry A', 'entry B', 'entry 2 A', 'entry 2 B', 'rear A', 'rear B', 'rear 2 A', 'rear 2 B']);
+    const need = anchorNeed(wet)?.pull_N ?? 0;
+    const four = pulls(need, need, need, need);
+    expect(anchors(set('ground', 'wet lawn'), ...four)).toMatchObject({
+      shut: true,
+      fills: { weak: 4, all: 8 },
+    });
+    expect(anchors(set('ground', 'wet lawn'), ...pulls(...Array<number>(8).fill(need)))).toMatchObject({
+      shut: false,
+    });
   });
 
   test('a heavier rider on a steeper lip asks for more, a flat one for no more than a firm tug', () => {

@@ -57,7 +57,7 @@ export type AnchorPlan = Readonly<{
 }>;
 
 /** More than this at one end is no plan: another ground, another anchor, or weight. */
-const MOST_AN_END = 8;
+export const MOST_AN_END = 8;
 
 /**
  * Anchors for what friction does not hold: two at the entry edge and two at the rear at least, more where one would have to hold

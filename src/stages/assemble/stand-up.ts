@@ -1,6 +1,7 @@
 import { TURN } from '../order.ts';
 import type { Figure, Item, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { anchorsAnEnd } from '../standing-still.ts';
 import { frameBalance } from './balance.ts';
 import { liftFigures } from './lifting.ts';
 import { MATTERS } from './limits.ts';
@@ -25,8 +26,11 @@ const footItems = (s: Situation): readonly Item[] =>
 
 const lugItems = (s: Situation): readonly Item[] => {
   const outer = [...new Set([s.ramp.rails[0], s.ramp.rails.at(-1)])].filter(r => r !== undefined);
+  const places = Array.from({ length: anchorsAnEnd(s) / 2 }, (_, k) => (k === 0 ? '' : ` ${k + 1}`));
   return ['entry', 'rear'].flatMap(end =>
-    outer.map(rail => ({ key: `assemble/lugs#${end} ${rail}`, name: `${end} ${rail}` })),
+    places.flatMap(place =>
+      outer.map(rail => ({ key: `assemble/lugs#${end}${place} ${rail}`, name: `${end}${place} ${rail}` })),
+    ),
   );
 };
 
@@ -62,7 +66,7 @@ export const standUpSteps = (s: Situation): readonly StepDraft[] => {
       key: 'assemble/lugs',
       stage: 'assemble',
       words: 'lugs',
-      fills: { plate: length(LUG.plate), hole: length(LUG.hole), handles: 2 },
+      fills: { plate: length(LUG.plate), hole: length(LUG.hole), handles: 2, lugs: 2 * anchorsAnEnd(s) },
       turn: TURN.assemble + 100,
       needs: ['assemble/stand-up'],
       uses: ['carried-balance'],

@@ -1,6 +1,7 @@
 import type { RailName } from '../../ramp/design.ts';
 import type { Member, MemberKind } from '../../ramp/members.ts';
 import type { Situation } from '../situation.ts';
+import { anchorsAnEnd } from '../standing-still.ts';
 
 /** Welds that look alike and are walked along in one go. */
 export type JointGroup = Readonly<{
@@ -28,8 +29,8 @@ export const sideGroups = (s: Situation, rail: RailName): readonly JointGroup[] 
   ].filter(group => group.welds > 0);
 };
 
-/** Lugs at the four corners, and two handles a side, each with two ends. */
-const LUGS_AND_HANDLES = 4 + 2 * 2 * 2;
+/** Two handles a side, each with two ends. */
+const HANDLE_WELDS = 2 * 2 * 2;
 
 /** Groups between the side frames, and what is welded on to all of them. */
 export const acrossGroups = (s: Situation): readonly JointGroup[] => {
@@ -43,6 +44,6 @@ export const acrossGroups = (s: Situation): readonly JointGroup[] => {
       name: 'entry plate and bearers',
       welds: s.ramp.entry.pieces.reduce((sum, m) => sum + m.joints, 0),
     },
-    { ask: 'lugs', name: 'lugs and handles', welds: LUGS_AND_HANDLES },
+    { ask: 'lugs', name: 'lugs and handles', welds: 2 * anchorsAnEnd(s) + HANDLE_WELDS },
   ].filter(group => group.welds > 0);
 };
