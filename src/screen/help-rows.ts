@@ -18,7 +18,7 @@ const group = (name: KeyGroup, ascii: boolean): Row[] => [
 ];
 
 const SENTENCES = [
-  'While you type a number or a note, letters are letters. Esc closes the field.',
+  'In a number w tells why and q leaves; in a note letters are letters, Esc first.',
   'A key leaned on counts once. Everything you enter can be taken back.',
   'Nothing here can lose work. Words you do not know: w, then g.',
 ] as const;

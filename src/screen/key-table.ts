@@ -144,6 +144,11 @@ export const KEY_TABLE: readonly KeyRow[] = [
     nothing: 'nothing was kept before this one',
   }),
   field('erase', ['back'], 'Backspace', null, '', {}),
+  field('why', ['w'], 'w', 'why, then back to the field', 'why'),
+  field('hurt', ['i'], 'i', "I'm hurt, with nothing typed", 'hurt'),
+  field('help', ['h', '?'], 'h', 'these keys, with nothing typed', 'keys'),
+  // Guarded: a glove that leans on q must not leave past the word that something is typed.
+  field('leave', ['q'], 'q', 'leave', 'leave', { writes: true }),
   field('close', ['esc', 'ctrl-c'], 'Esc', 'close the field', 'close', { places: ['number', 'text'] }),
 
   page('interrupt', ['ctrl-c'], 'Ctrl-C', 'LEAVE', null, 'leave'),

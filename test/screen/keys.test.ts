@@ -62,10 +62,12 @@ describe('what a key asks for', () => {
     ]);
   });
 
-  test('in a number field letters and digits are no acts', () => {
+  test('in a number field digits are no acts, and of the letters only those that no number has', () => {
     expect(
-      ['w', 'q', '4', '\r', '-', '\t', '\u001B', '\u0003', '\u001A'].map(sent => actFor(key(sent), NUMBER)),
-    ).toEqual([null, null, null, 'keep', 'flip', 'other-way', 'close', 'close', 'suspend']);
+      ['w', 'q', 'f', '4', '\r', '-', '\t', '\u001B', '\u0003', '\u001A'].map(sent =>
+        actFor(key(sent), NUMBER),
+      ),
+    ).toEqual(['why', 'leave', null, null, 'keep', 'flip', 'other-way', 'close', 'close', 'suspend']);
   });
 
   test('in a text field only the ways out are acts', () => {

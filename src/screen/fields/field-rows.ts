@@ -5,6 +5,7 @@ import { tallDigits } from '../../drawing/tall.ts';
 import { inBoth } from '../../quantity/both.ts';
 import { tall } from '../../quantity/figure-text.ts';
 import { usualLabel } from '../../quantity/usual.ts';
+import { write } from '../../quantity/write.ts';
 import type { FieldSpec, Side } from './field-spec.ts';
 import { type NumberField, understood } from './number-field.ts';
 import type { Understood } from './understand.ts';
@@ -20,10 +21,22 @@ const isSided = (spec: FieldSpec): boolean => spec.sign !== undefined && spec.si
 /** A number typed in the build's own unit stands as it was typed, so that the echo never rounds what the hand wrote. */
 const BARE = /^[+\-−]?[\d.,/ ½⅓⅔¼¾⅛⅜⅝⅞]+$/;
 
+/** Nothing is typed yet, and Enter takes the default. */
+const offersDefault = (field: NumberField, spec: FieldSpec): boolean =>
+  field.open && field.text === '' && spec.emptyTakes !== undefined;
+
+/** The lowest and highest expected, before anything is typed. */
+const usualRange = ({ expected, quantity, system }: FieldSpec): string => {
+  if (expected === undefined || !expected.every(Number.isFinite)) return '';
+  return `usually ${write(expected[0], quantity, system, { unit: false })} to ${write(expected[1], quantity, system)}`;
+};
+
 const figureOf = (field: NumberField, meaning: Understood, spec: FieldSpec): Figure => {
   const { quantity, system } = spec;
   const unit = usualLabel(quantity, system);
   const text = field.text.trim();
+  if (offersDefault(field, spec))
+    return { ...tall(spec.emptyTakes ?? 0, quantity, system), isUnderstood: false };
   if (meaning.is === 'several')
     return { digits: String(meaning.values.length), unit: 'numbers', isUnderstood: true };
   if (meaning.is !== 'number') return { digits: field.pasted ? '' : text, unit, isUnderstood: false };
@@ -59,11 +72,25 @@ const sizeText = ({ digits, unit }: Figure): string =>
 /** The words beside the three rows of the figure. */
 const notes = (field: NumberField, meaning: Understood, figure: Figure, spec: FieldSpec): readonly Span[] => {
   const { quantity, system } = spec;
+  if (meaning.is === 'several' && spec.together !== undefined) {
+    const said = meaning.values.map((v, i) => `${spec.together?.[i]?.name} ${write(v, quantity, system)}`);
+    return [
+      { text: said.slice(0, 2).join(', '), role: 'lead' },
+      { text: said.slice(2).join(', '), role: 'lead' },
+      { text: 'Enter takes them.' },
+    ];
+  }
   if (meaning.is === 'several') {
     const question = `${meaning.values.length} numbers: ${spec.several ?? ''}?`;
     return [{ text: question, role: 'lead' }, { text: 'Enter takes them, Esc leaves them.' }];
   }
   const asks: Span = { text: spec.asks ?? '' };
+  if (offersDefault(field, spec)) {
+    const takes = spec.emptyWords ?? write(spec.emptyTakes ?? 0, quantity, system);
+    const other = spec.emptyWords === undefined ? ` ${inBoth(spec.emptyTakes ?? 0, quantity, system)}` : '';
+    return [asks, { text: `Enter takes ${takes}${other}`.trimEnd(), role: 'quiet' }, { text: '' }];
+  }
+  if (field.text === '') return [asks, { text: usualRange(spec), role: 'quiet' }, { text: '' }];
   // Where the side is named in words, the size alone follows.
   const shown = (value: number): number => (isSided(spec) ? Math.abs(value) : value);
   const echo: Span = { text: meaning.is === 'number' ? inBoth(shown(meaning.value), quantity, system) : '' };

@@ -27,6 +27,12 @@ export type FieldSpec = Readonly<{
   instead?: string;
   /** What an empty Enter is answered: "type 0 if it lies on the line". */
   whenEmpty?: string;
+  /** What an empty Enter takes, inner unit: it stands greyed in the figure's place. For answers with a default, never for a reading. */
+  emptyTakes?: number;
+  /** How all that an empty Enter takes reads, where it is more than that one number: "40 x 40 x 3 mm". */
+  emptyWords?: string;
+  /** The numbers that may be typed at once with an x between them, this one first. */
+  together?: readonly Readonly<{ name: string; possible?: readonly [number, number] }>[];
   /** The other way Tab takes: "45.0°", "cannot read here". */
   otherWay?: string;
   /** What several pasted numbers would be: "one for each station from 14". Without it one number is wanted. */

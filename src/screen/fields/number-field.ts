@@ -3,7 +3,7 @@ import { write } from '../../quantity/write.ts';
 import { keyName } from '../keys.ts';
 import type { Key } from '../terminal/split-keys.ts';
 import type { FieldSpec } from './field-spec.ts';
-import { numberSigns } from './number-signs.ts';
+import { type NumberSigns, numberSigns } from './number-signs.ts';
 import { type Understood, understand } from './understand.ts';
 
 export type { FieldSpec } from './field-spec.ts';
@@ -29,8 +29,14 @@ export type FieldDone =
   | Readonly<{ is: 'typing' }>
   | Readonly<{ is: 'keep'; value: number; typed: string; replaces: boolean }>
   | Readonly<{ is: 'keep-several'; values: readonly number[]; typed: string }>
+  /** Tab, or an empty Enter where it takes the default. */
   | Readonly<{ is: 'other-way' }>
+  /** The key means here what it means on a page: no number has its letter. */
+  | Readonly<{ is: 'act'; act: FieldAct }>
   | Readonly<{ is: 'close' }>;
+
+/** What can be asked for from within a field; the field stays as it is under the page that opens. */
+export type FieldAct = 'why' | 'hurt' | 'help' | 'leave';
 
 /** A field just opened; `text` is what was left in it before, `kept` what was kept last. */
 export const openField = (before: { text?: string; kept?: string } = {}): NumberField => ({
@@ -82,10 +88,19 @@ const pressSign = (field: NumberField, sign: '+' | '-', spec: FieldSpec): Presse
   return say(field, `${sign}: this number has no side`);
 };
 
-/** Keys a person may press from habit, or in need, with a field open. */
-const AFTER_ESC: Readonly<Record<string, string>> = {
-  q: 'q leaves after Esc',
-  i: 'i: what to do when hurt, after Esc',
+/** What is typed would be lost: asked once, and any other key withdraws it. */
+const LEAVES_WITHOUT = 'q: what is typed is not kept. q again leaves without it, Enter keeps it';
+
+/** Letters that act from within a field. Those of units (km/h, in) act only where nothing is typed: units follow a digit. */
+const ACTS: Readonly<Record<string, FieldAct>> = { w: 'why', q: 'leave', i: 'hurt', h: 'help', '?': 'help' };
+
+const actOf = (field: NumberField, char: string, signs: NumberSigns): Pressed | null => {
+  const act = ACTS[char];
+  if (act === undefined) return null;
+  if (act === 'leave' && field.text !== '' && field.said !== LEAVES_WITHOUT)
+    return say(field, LEAVES_WITHOUT);
+  if (field.text !== '' && signs.any.has(char)) return null;
+  return { field: { ...field, said: null }, done: { is: 'act', act } };
 };
 
 const pressChar = (field: NumberField, char: string, spec: FieldSpec): Pressed => {
@@ -93,9 +108,11 @@ const pressChar = (field: NumberField, char: string, spec: FieldSpec): Pressed =
   // 40x40x3: left out, the numbers would run together into one that nobody typed.
   if (/[x×*]/i.test(char) && /\d/.test(field.text)) return typed(field, field.text + char);
   const signs = numberSigns(spec.quantity);
+  const act = actOf(field, char, signs);
+  if (act !== null) return act;
   const known = /\d/.test(field.text) ? signs.any : signs.first;
   if (!known.has(char.toLowerCase()))
-    return say(field, AFTER_ESC[char] ?? `${char}: a number is typed in digits. Esc closes the field`);
+    return say(field, `${char}: a number is typed in digits. Esc closes the field`);
   if (field.text.length >= LONGEST_TYPED)
     return say(field, 'long enough for one number. Backspace takes the last sign off');
   return typed(field, field.text + char);
@@ -129,6 +146,8 @@ const pressEnter = (field: NumberField, spec: FieldSpec): Pressed => {
   const meaning = understood(field, spec);
   switch (meaning.is) {
     case 'empty':
+      if (spec.emptyTakes !== undefined && field.text === '')
+        return { field: { ...field, said: null }, done: { is: 'other-way' } };
       return say(field, spec.whenEmpty ?? 'nothing typed, so nothing is kept');
     case 'fault':
       return say(field, faultText(meaning.fault));
@@ -158,7 +177,7 @@ const pressUp = (field: NumberField): Pressed =>
 
 /**
  * One key in a number field. Nothing is kept before Enter, and a number outside the expected band only after a second one.
- * Letters are never acts; only those of a unit are taken, after a digit. Enter goes past the leaning-glove guard first.
+ * Letters of a unit are taken after a digit; of the others only those act that no number has. Enter goes past the leaning-glove guard first.
  */
 export const press = (field: NumberField, key: Key, spec: FieldSpec): Pressed => {
   if (key.pasted === true) return pressPasted(field, key.char ?? '');

@@ -81,6 +81,40 @@ const several = (texts: readonly string[], spec: FieldSpec): Understood => {
   return { is: 'several', values };
 };
 
+/** 40x40x3 */
+const TIMES = /\s*[x×*]\s*/i;
+const UNIT_AT_END = /(?:[a-z]+|["″”])\s*$/i;
+
+/** Numbers with an x between them: all that may be typed at once, or the word that one is asked. */
+const timesOf = (text: string, spec: FieldSpec): Understood => {
+  const texts = text.split(TIMES).filter(piece => piece !== '');
+  const { together } = spec;
+  const alone = spec.asks === undefined ? 'the one number asked' : `the ${spec.asks}`;
+  if (together === undefined) return fault(refuse('not-a-number', null, 'one number at a time', alone));
+  if (texts.length !== together.length) {
+    const names = together.map(part => part.name).join(' x ');
+    return fault(refuse('not-a-number', null, 'one at a time, or all at once', `${alone}, or ${names}`));
+  }
+  // A unit at the end stands for all of them: 40x40x3 mm.
+  const unit = UNIT_AT_END.exec(texts.at(-1) ?? '')?.[0] ?? '';
+  const values: number[] = [];
+  for (const [at, piece] of texts.entries()) {
+    const part = together[at];
+    const { possible: _possible, ...rest } = spec;
+    const meaning = one(UNIT_AT_END.test(piece) ? piece : `${piece}${unit === '' ? '' : ` ${unit}`}`, {
+      ...rest,
+      ...(part?.possible === undefined ? {} : { possible: part.possible }),
+    });
+    if (meaning.is === 'fault') {
+      const { code, field, message, accepted } = meaning.fault;
+      return fault(refuse(code, field, `${part?.name}: ${message}`, accepted));
+    }
+    if (meaning.is !== 'number') return meaning;
+    values.push(meaning.value);
+  }
+  return { is: 'several', values };
+};
+
 /**
  * What a typed or pasted text says in a field.
  * @param pasted whether it came in a paste, in which several numbers can stand.
@@ -88,6 +122,7 @@ const several = (texts: readonly string[], spec: FieldSpec): Understood => {
 export const understand = (text: string, pasted: boolean, spec: FieldSpec): Understood => {
   const bare = text.trim();
   if (bare === '' || bare === '-' || bare === '+') return { is: 'empty' };
+  if (spec.several === undefined && /\d\s*[x×*]/i.test(bare)) return timesOf(bare, spec);
   if (!pasted) return one(bare, spec);
   const texts = pieces(bare);
   return texts.length > 1 ? several(texts, spec) : one(texts[0] ?? bare, spec);

@@ -1,6 +1,6 @@
 import { openFindings, type View } from '../../coach/view.ts';
 import { toAscii } from '../../drawing/ascii-twin.ts';
-import { cutRow, joinSides, row, rule } from '../../drawing/cells.ts';
+import { cutRow, joinSides, row, rowText, rowWidth, rule, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS } from '../../drawing/signs.ts';
 import { STAGES, type Stage } from '../../stages/sheet.ts';
@@ -69,14 +69,33 @@ export const stripRow = (view: View, stage: Stage): Row => {
 const bracketed = (r: Row): Row =>
   r.some(s => s.text.endsWith('◂')) ? r.map(s => ({ ...s, text: s.text.replace(/^▸(.*)◂$/, '($1)') })) : r;
 
+/** Rows that what is said may take: no refusal with what would do is longer. */
+const MOST_SAID = 4;
+
+/**
+ * The foot with the whole of what is said: where row 22 is too short for it, it takes the rows above, the worst finding's first.
+ * A refusal that is cut tells nobody what would do.
+ */
+export const wholeFoot = (foot: readonly Row[], columns: number): readonly Row[] => {
+  const at = foot.length - 2;
+  const said = foot[at];
+  if (said === undefined || rowWidth(said) <= columns) return foot;
+  const role = said.at(-1)?.role;
+  const lines = wrap(rowText(said).trim(), columns - 2)
+    .slice(0, MOST_SAID)
+    .map(line => row(' ', role === undefined ? line : ([role, line] as const)));
+  return [...foot.slice(0, Math.max(0, at - lines.length + 1)), ...lines, ...foot.slice(at + 1)];
+};
+
 /** Head, body filled to the foot, foot: cut to the page and, where asked, in 7-bit signs. */
 export const page = (
   c: PageContext,
   head: readonly Row[],
   body: readonly Row[],
-  foot: readonly Row[],
+  below: readonly Row[],
 ): Row[] => {
   const rows = pageRows(c);
+  const foot = wholeFoot(below, c.look.columns);
   const room = Math.max(0, rows - head.length - foot.length);
   const middle = body.slice(0, room);
   const filled = [

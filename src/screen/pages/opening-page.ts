@@ -5,6 +5,7 @@ import type { Look, Row } from '../../drawing/row.ts';
 import type { System } from '../../quantity/quantities.ts';
 import { write } from '../../quantity/write.ts';
 import type { Scene } from '../../scene/scene.ts';
+import { wholeFoot } from './frame.ts';
 
 /** A build, or a demo, that the opening page lists. */
 export type Listed = Readonly<{
@@ -89,19 +90,29 @@ export const openingPage = (c: OpeningContext, lit: number, keys: Row): Row[] =>
   const head = [
     joinSides(
       row(' ', ['lead', 'Curvewright']),
-      row(['quiet', c.builds.length === 0 ? 'no builds yet' : `${c.builds.length} builds`]),
+      row([
+        'quiet',
+        c.builds.length === 0
+          ? 'no builds yet'
+          : c.builds.length === 1
+            ? '1 build'
+            : `${c.builds.length} builds`,
+      ]),
       c.look.columns,
     ),
     row(' ', 'coach for welded frames with curved rails'),
     rule(c.builds.length === 0 ? 'the bench is empty' : 'on the bench', '', c.look.columns),
     [],
   ];
-  const foot = [
-    row(' ', 'Have beside you: a tape, a caliper, a note of your grinder disc.'),
-    row(' ', ['quiet', `Builds live in ${c.folder}`]),
-    row(' ', c.message ?? ''),
-    keys,
-  ];
+  const foot = wholeFoot(
+    [
+      row(' ', 'Have beside you: a tape, a caliper, a note of your grinder disc.'),
+      row(' ', ['quiet', `Builds live in ${c.folder}`]),
+      row(' ', c.message ?? ''),
+      keys,
+    ],
+    c.look.columns,
+  );
   const rows = Math.max(3, c.look.rows - 1 - head.length - foot.length);
   const blocks = choices.map((choice, i) => choiceRows(c, choice, i === lit));
   // The lit choice stays in sight however many builds there are.

@@ -158,13 +158,18 @@ export class Desk {
       );
     if (field?.field.open === true) {
       const spec = field.spec;
+      const takesDefault = spec.emptyTakes !== undefined && field.field.text === '';
       return bottomLine(
         [
-          { act: 'keep' },
+          takesDefault ? { act: 'keep', words: 'take it' } : { act: 'keep' },
           ...(spec.sign !== undefined && spec.sign !== 'plain' ? [{ act: 'flip' as const }] : []),
-          ...(spec.otherWay === undefined ? [] : [{ act: 'other-way' as const, words: spec.otherWay }]),
+          ...(spec.otherWay === undefined || takesDefault
+            ? []
+            : [{ act: 'other-way' as const, words: spec.otherWay }]),
           ...(field.before === undefined ? [] : [{ act: 'reopen' as const }]),
           { act: 'close' as const },
+          { act: 'why' as const, words: field.whyWords ?? 'why' },
+          { act: 'leave' as const },
         ],
         this.look.columns,
         this.look.ascii,
@@ -318,6 +323,11 @@ export class Desk {
       case 'other-way':
         place.field = null;
         return open.otherWay?.();
+      case 'act':
+        // Nothing typed is lost: the field lies open under the page that comes up.
+        if (done.act === 'leave') return this.quit();
+        if (!place.act(this, done.act, key.char ?? '')) this.say(notHere(key, { in: 'page' }));
+        return;
       case 'close':
         return open.close?.();
     }

@@ -135,12 +135,36 @@ describe('surprising and impossible numbers', () => {
 });
 
 describe('keys in a field', () => {
-  test('letters never act; those of a unit are taken after a digit', () => {
-    expect(said('q', OFFSET)).toBe('q leaves after Esc');
-    expect(said('i', OFFSET)).toMatch(/hurt, after Esc/);
+  test('letters of a unit are taken after a digit; of the others only a few act', () => {
     expect(said('z', OFFSET)).toMatch(/^z: a number is typed in digits/);
-    expect(typing('mq', OFFSET).field.text).toBe('');
+    expect(typing('mz', OFFSET).field.text).toBe('');
     expect(typing('12mm', OFFSET).field.text).toBe('12mm');
+  });
+
+  test('w tells why at any moment and leaves what is typed as it is', () => {
+    expect(typing('w', OFFSET).done).toEqual({ is: 'act', act: 'why' });
+    expect(typing('12w', OFFSET)).toMatchObject({
+      field: { text: '12', open: true },
+      done: { is: 'act', act: 'why' },
+    });
+  });
+
+  test('q leaves an empty field at once, and a number that is not kept only at the second q', () => {
+    expect(typing('q', OFFSET).done).toEqual({ is: 'act', act: 'leave' });
+    const once = typing('12q', OFFSET);
+    expect(once.done).toEqual({ is: 'typing' });
+    expect(once.field).toMatchObject({
+      text: '12',
+      said: expect.stringMatching(/^q: what is typed is not kept/),
+    });
+    expect(typing('q', OFFSET, once.field).done).toEqual({ is: 'act', act: 'leave' });
+    expect(typing('3q', OFFSET, once.field).done).toEqual({ is: 'typing' });
+  });
+
+  test('I am hurt, and the keys, from an empty field; after a digit they are letters of units', () => {
+    expect(typing('i', OFFSET).done).toEqual({ is: 'act', act: 'hurt' });
+    expect(typing('h', OFFSET).done).toEqual({ is: 'act', act: 'help' });
+    expect(typing('12in', OFFSET).field.text).toBe('12in');
   });
 
   test('Backspace and Delete alike take the last sign off', () => {
@@ -280,4 +304,53 @@ test('no text makes a field fail or understand a number that is none', () => {
       },
     ),
   );
+});
+
+describe('an answer with a default', () => {
+  const spec = { quantity: 'length', system: 'us', emptyTakes: 609.6, otherWay: 'take 24 in' } as const;
+
+  test('an empty Enter takes it, a typed number is kept instead', () => {
+    expect(typing('\r', spec).done).toEqual({ is: 'other-way' });
+    expect(typing('30\r', spec).done).toMatchObject({ is: 'keep', value: 762 });
+  });
+
+  test('a number rubbed out again leaves the default, a lone sign does not', () => {
+    expect(typing('3\u007F\r', spec).done).toEqual({ is: 'other-way' });
+    expect(typing('-\r', spec).done).toEqual({ is: 'typing' });
+  });
+});
+
+describe('sizes of a tube typed at once', () => {
+  const tube = {
+    quantity: 'thickness',
+    system: 'metric',
+    asks: 'depth',
+    possible: [10, 150],
+    together: [
+      { name: 'depth', possible: [10, 150] },
+      { name: 'width', possible: [10, 150] },
+      { name: 'wall', possible: [0.5, 12] },
+    ],
+  } as const;
+
+  test('all three are taken, a unit at the end stands for all', () => {
+    expect(typing('40x40x2.9\r', tube).done).toMatchObject({ is: 'keep-several', values: [40, 40, 2.9] });
+    const inches = typing('1.5x1.5x0.12in\r', tube).done;
+    expect(
+      inches.is === 'keep-several' ? inches.values.map(v => Math.round(v * 1000) / 1000) : inches,
+    ).toEqual([38.1, 38.1, 3.048]);
+  });
+
+  test('two of three are refused with what would do, and so is a wall that cannot be', () => {
+    expect(said('40x40\r', tube)).toBe(
+      'one at a time, or all at once. Would do: the depth, or depth x width x wall',
+    );
+    expect(said('40x40x40\r', tube)).toMatch(/^wall: more than 12/);
+  });
+
+  test('where one number is asked, its name is said', () => {
+    expect(said('40x40\r', { quantity: 'thickness', system: 'metric', asks: 'width of the tube' })).toBe(
+      'one number at a time. Would do: the width of the tube',
+    );
+  });
 });
