@@ -5,6 +5,7 @@ import { consumedBy } from '../../ramp/cutting/consumed.ts';
 import { deckScrews } from '../../ramp/cutting/deck-screws.ts';
 import type { Consumption } from '../../reckon/welding/consumption.ts';
 import type { Fills, Value } from '../../stages/sheet.ts';
+import { anchorsAnEnd } from '../../stages/standing-still.ts';
 import { say, type Voice } from '../../words/say.ts';
 import { figuresOf } from './step-words.ts';
 
@@ -119,6 +120,9 @@ const consumed = (view: View): readonly Line[] => {
   return lines;
 };
 
+/** Stakes bought at the least: some bend, and a weak one gets a second beside it (bench rule; practice). */
+const SPARE_STAKES = 8;
+
 /** What the later stages want and nobody thinks of at the yard (common practice), counted from the design. */
 const forgotten = (view: View): readonly Line[] => {
   const { ramp } = view;
@@ -142,7 +146,7 @@ const forgotten = (view: View): readonly Line[] => {
     { id: 'proof', amount: figure(view, 'proof-mass') },
     { id: 'dye', amount: null },
     { id: 'handles', amount: exact(4) },
-    { id: 'stakes', amount: exact(8) },
+    { id: 'stakes', amount: exact(Math.max(SPARE_STAKES, 2 * anchorsAnEnd(view.situation))) },
     { id: 'first-ride', amount: null },
   ];
   return lines;
