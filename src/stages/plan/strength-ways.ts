@@ -41,6 +41,10 @@ const afterChange = (
   return frame === null ? [] : [{ plan: { ...change }, fills, frame }];
 };
 
+/**
+ * A tie between the tallest uprights is none of them: what it mends, by a few per cent, is mended better by each of the others
+ * (derived: 6400 frames in the tests).
+ */
 const waysFor = (s: Situation, proven: Proven, { rail, governing }: WorstFrame): readonly Way[] => {
   const d = s.ramp.design;
   const after = (change: Change, fills: Fills) => afterChange(s, proven, rail, change, fills);
