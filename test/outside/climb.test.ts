@@ -7,10 +7,8 @@ import { stiffRider } from '../../src/reckon/ride/stiff-rider.ts';
 import { kept } from '../quantity/expect-outcome.ts';
 
 // No published worked climb was to be had. The figures were worked apart from this code, in closed form and with the
-// DOP853 integrator of SciPy (rtol 1e-12): [derived]. The last block integrates the equation of motion here
-// once more.
+// DOP853 integrator of SciPy (rtol 1e-12): [derived]. Losses are held to an integrator library in ride-integrated.test.ts.
 
-const G = 9.80665;
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
 const deg = (radians: number): number => (radians * 180) / Math.PI;
 const near = (actual: number, printed: number, digits: number): void =>
@@ -166,30 +164,4 @@ describe('from the foot of a ramp to flat ground [derived]', () => {
         kept(climb({ speed_m_s: speed, radius_m: radius, exit_rad: rad(20) })).load_factor_start,
       ).toBeCloseTo(factor, 3);
   });
-});
-
-test('the closed form with losses is what a fine midpoint walk along the arc gives [derived here]', () => {
-  const [mass, area, rolling, radius, exit] = [70, 0.6, 0.03, 3, rad(50)];
-  const slowing = (square: number, turned: number): number =>
-    -2 * G * radius * Math.sin(turned) -
-    2 * rolling * (G * radius * Math.cos(turned) + square) -
-    ((1.225 * area * radius) / mass) * square;
-  const steps = 20_000;
-  let square = 7.5 ** 2;
-  for (let n = 0; n < steps; n += 1) {
-    const h = exit / steps;
-    const middle = square + (h / 2) * slowing(square, n * h);
-    square += h * slowing(middle, (n + 0.5) * h);
-  }
-  const it = kept(
-    climb({
-      speed_m_s: 7.5,
-      radius_m: radius,
-      exit_rad: exit,
-      rolling,
-      mass_kg: mass,
-      drag_area_m2: area,
-    }),
-  );
-  expect(it.exit_speed_m_s).toBeCloseTo(Math.sqrt(square), 7);
 });

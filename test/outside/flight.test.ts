@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { clearSpeed } from '../../src/reckon/ride/clear-speed.ts';
-import { type FlightInput, flight } from '../../src/reckon/ride/flight.ts';
+import { flight } from '../../src/reckon/ride/flight.ts';
 import { landingSurface } from '../../src/reckon/ride/landing-surface.ts';
 import { speedThrough } from '../../src/reckon/ride/speed-through.ts';
 import { speedWindow } from '../../src/reckon/ride/speed-window.ts';
@@ -9,7 +9,7 @@ import { kept } from '../quantity/expect-outcome.ts';
 
 // No published table of a jump with speed, distance and fall height was to be had. The case figures below were worked
 // apart from this code, with a closed form or with the DOP853 integrator of SciPy (rtol 1e-12): [derived].
-// Where a check rests on a printed source, its title says so.
+// Where a check rests on a printed source, its title says so. Drag is held to an integrator library in ride-integrated.test.ts.
 
 const G = 9.80665;
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
@@ -161,64 +161,6 @@ describe('drag', () => {
     near(at7.time_s, 0.913619, 6);
     near(kept(flight({ speed_m_s: 15, exit_rad: rad(30), drop_m: 0.9, ...drag })).distance_m, 20.3016, 6);
     near(kept(flight({ speed_m_s: 15, exit_rad: rad(30), drop_m: 0.9 })).distance_m, 21.3224, 6);
-  });
-
-  // Our own and independent of the kernel: a midpoint rule of falling steps, extrapolated to none (Gragg, Bulirsch and
-  // Stoer's scheme, textbook), carried to the landing moment; the rider must then be at the landing.
-  const midpoint = (
-    launch: readonly number[],
-    drag: number,
-    time: number,
-    steps: number,
-  ): readonly number[] => {
-    const slope = (s: readonly number[]): readonly number[] => {
-      const [, , u = 0, w = 0] = s;
-      const pull = drag * Math.hypot(u, w);
-      return [u, w, -pull * u, -G - pull * w];
-    };
-    const along = (s: readonly number[], d: readonly number[], h: number) =>
-      s.map((x, i) => x + h * (d[i] ?? 0));
-    const h = time / steps;
-    let before = launch;
-    let here = along(launch, slope(launch), h);
-    for (let n = 1; n < steps; n += 1) [before, here] = [here, along(before, slope(here), 2 * h)];
-    const after = along(before, slope(here), 2 * h);
-    return here.map((x, i) => ((before[i] ?? 0) + 2 * x + (after[i] ?? 0)) / 4);
-  };
-  const extrapolated = (launch: readonly number[], drag: number, time: number): readonly number[] => {
-    let last: (readonly number[])[] = [];
-    for (let k = 1; k <= 9; k += 1) {
-      const row = [midpoint(launch, drag, time, 8 * k)];
-      // Each column takes away one more even power of the step.
-      for (let j = 1; j < k; j += 1) {
-        const [finer = [], coarser = []] = [row[j - 1], last[j - 1]];
-        const power = (k / (k - j)) ** 2 - 1;
-        row.push(finer.map((x, i) => x + (x - (coarser[i] ?? 0)) / power));
-      }
-      last = row;
-    }
-    return last.at(-1) ?? [];
-  };
-
-  const runs: readonly FlightInput[] = [
-    { speed_m_s: 10, exit_rad: rad(30), drop_m: 0.9, ...drag },
-    { speed_m_s: 6.2, exit_rad: rad(48), drop_m: -0.3, mass_kg: 60, drag_area_m2: 0.7 },
-    { speed_m_s: 14, exit_rad: rad(20), drop_m: 2, mass_kg: 70, drag_area_m2: 0.6, air_kg_m3: 1.1 },
-  ];
-
-  test.each(runs)('is flown as an extrapolated midpoint rule flies it: $speed_m_s m/s', run => {
-    const it = kept(flight(run));
-    const density = run.air_kg_m3 ?? 1.225;
-    const drag = (density * (run.drag_area_m2 ?? 0)) / (2 * (run.mass_kg ?? 1));
-    const launch = [0, 0, run.speed_m_s * Math.cos(run.exit_rad), run.speed_m_s * Math.sin(run.exit_rad)];
-    const fewSteps = (steps: number) => midpoint(launch, drag, it.time_s, steps)[0] ?? 0;
-    const [x = 0, y = 0, u = 0, w = 0] = extrapolated(launch, drag, it.time_s);
-    expect(Math.abs(x - it.distance_m)).toBeLessThan(1e-8);
-    expect(Math.abs(y + run.drop_m)).toBeLessThan(1e-8);
-    expect(Math.abs(Math.hypot(u, w) - it.landing_speed_m_s)).toBeLessThan(1e-8);
-    expect(Math.abs(Math.atan2(-w, u) - it.landing_rad)).toBeLessThan(1e-8);
-    // The check can fail: without the extrapolation the same rule is off by more.
-    expect(Math.abs(fewSteps(16) - it.distance_m)).toBeGreaterThan(1e-6);
   });
 });
 

@@ -3,7 +3,7 @@ import { type RunInInput, runIn } from '../../src/reckon/ride/run-in.ts';
 import { kept } from '../quantity/expect-outcome.ts';
 
 // Worked apart from this code, in closed form and with the DOP853 integrator of SciPy (rtol 1e-12):
-// [derived]. The last test walks the equation of motion here once more.
+// [derived]. ride-integrated.test.ts rolls down again with an integrator library.
 
 const G = 9.80665;
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
@@ -64,19 +64,4 @@ describe('the start a rider needs [derived]', () => {
     near(it.drop_m, 8, 4);
     expect(it.drop_m).toBeCloseTo(12.526 ** 2 / (2 * G), 10);
   });
-});
-
-test('rolling down again, a fine midpoint walk comes to the ramp at the speed asked [derived here]', () => {
-  const it = down({ ...bike, speed_m_s: 8 });
-  const roll = (square: number, length: number, slope: number): number => {
-    const slowing = (v2: number): number =>
-      2 * G * (Math.sin(slope) - bike.rolling * Math.cos(slope)) - ((1.225 * 0.5) / 90) * v2;
-    const steps = 2000;
-    let v2 = square;
-    for (let n = 0; n < steps; n += 1)
-      v2 += (length / steps) * slowing(v2 + (length / steps / 2) * slowing(v2));
-    return v2;
-  };
-  const foot = roll(0, it.slope_length_m, bike.slope_rad);
-  expect(Math.sqrt(roll(foot, 5, 0))).toBeCloseTo(8, 6);
 });
