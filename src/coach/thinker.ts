@@ -56,20 +56,22 @@ export const startThinker = (changed: () => void): Thinker => {
     worker.postMessage({ id, ask: message });
   };
 
-  return {
-    think: keeper => {
-      for (const a of asksOf(keeper.view())) {
-        const key = askKey(a);
-        if (asked.has(key)) continue;
-        asked.add(key);
-        ask(a, value => {
-          // Only so many answers are kept: one that had to go is asked for again.
-          asked.delete(key);
-          keeper.know(withAnswer(keeper.view().situation.answers, a, value));
-          changed();
-        });
-      }
-    },
-    stop,
+  /** What an answer brings up is asked in its turn: the frame is over-used, so what mends it? Nothing twice in one such chain. */
+  const think = (keeper: Keeper, chain: Set<string>): void => {
+    for (const a of asksOf(keeper.view())) {
+      const key = askKey(a);
+      if (asked.has(key) || chain.has(key)) continue;
+      asked.add(key);
+      chain.add(key);
+      ask(a, value => {
+        // Only so many answers are kept: one that had to go is asked for again.
+        asked.delete(key);
+        keeper.know(withAnswer(keeper.view().situation.answers, a, value));
+        think(keeper, chain);
+        changed();
+      });
+    }
   };
+
+  return { think: keeper => think(keeper, new Set()), stop };
 };
