@@ -9,8 +9,12 @@ export const ELECTRODE_MPA = 482.6;
 
 /** AISC 360 J2 and J4, allowable strength: fillet 0.60·FEXX/2.0 [found], rupture of the wall 0.60·Fu/2.0 in shear [memory]. */
 const AISC_SHARE = 0.3;
-/** AISI S100, fillet along a sheet under 3 mm, length over 25 walls: 0.75 t Fu / 3.05, the least of its rules [memory]. */
-const SHEET_SHARE = 0.75 / 3.05;
+/**
+ * AISI S100, fillet along a sheet under 3 mm, N of each mm and MPa: (1 − 0.01 L/t) t Fu/2.55 while a side is under 25 walls long,
+ * 0.75 t Fu/3.05 from there on; across the sheet, t Fu/2.35, it bears more [memory].
+ */
+const sheetShare = (side_mm: number, wall_mm: number): number =>
+  side_mm / wall_mm < 25 ? (1 - (0.01 * side_mm) / wall_mm) / 2.55 : 0.75 / 3.05;
 const SHEET_MM = 3;
 /** EN 1993-1-8 2.2 and 4.5.3 [memory]. */
 const GAMMA_M2 = 1.25;
@@ -82,7 +86,9 @@ export const jointWeld = (input: JointWeldInput): Outcome<JointWeld> => {
           ['wall', AISC_SHARE * grade.tensile_MPa * thinnerWall_mm],
           [
             'thin sheet',
-            thinnerWall_mm < SHEET_MM ? SHEET_SHARE * grade.tensile_MPa * thinnerWall_mm : Infinity,
+            thinnerWall_mm < SHEET_MM
+              ? sheetShare(Math.max(depth_mm, width_mm), thinnerWall_mm) * grade.tensile_MPa * thinnerWall_mm
+              : Infinity,
           ],
         ]
       : [

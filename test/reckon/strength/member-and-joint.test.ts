@@ -179,7 +179,9 @@ describe('a fillet all round', () => {
     const wide = kept(jointWeld({ ...input, leg_mm: 8 }));
     expect(wide.governedBy).toBe('wall');
     expect(wide.perMm_N).toBe(kept(jointWeld({ ...input, leg_mm: 20 })).perMm_N);
-    expect(kept(jointWeld({ ...input, standard: 'AISC', leg_mm: 8 })).governedBy).toBe('thin sheet');
+    expect(kept(jointWeld({ ...input, standard: 'AISC', depth_mm: 60, leg_mm: 8 })).governedBy).toBe(
+      'thin sheet',
+    );
   });
 
   test('the way a force goes makes no difference', () => {
