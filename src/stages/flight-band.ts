@@ -30,13 +30,16 @@ export type SaidLanding = Readonly<{
 /** Null until drop and slope were both said. */
 export const saidLanding = (s: Situation): SaidLanding | null => {
   const read = (ask: string): number | null => readingOf(s, 'plan/landing', ask);
-  const [drop, slope] = [read('landing-drop'), read('landing-slope')];
-  if (drop === null || slope === null) return null;
+  // Builds of before have the drop in mm.
+  const before = read('landing-drop');
+  const drop_m = read('landing-down') ?? (before === null ? null : before / 1000);
+  const slope = read('landing-slope');
+  if (drop_m === null || slope === null) return null;
   const gap = read('landing-gap') ?? 0;
   return {
     kind: gap > 0 ? 'gap' : Math.abs(slope) < LEVEL ? 'flat ground' : 'table',
     knuckle_m: gap + (read('landing-table') ?? 0),
-    drop_m: drop / 1000,
+    drop_m,
     slope_rad: slope,
     length_m: read('landing-length') ?? 0,
   };

@@ -191,7 +191,7 @@ describe('words of the plan', () => {
       [
         read('plan/ride', 'entry-speed', 5),
         read('plan/landing', 'landing-table', 1),
-        read('plan/landing', 'landing-drop', 0),
+        read('plan/landing', 'landing-down', 0),
         read('plan/landing', 'landing-slope', 25 * DEG),
         read('plan/landing', 'landing-length', 6),
       ],

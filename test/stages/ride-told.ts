@@ -21,7 +21,7 @@ export const ridden = (speed_m_s: number): Doing => read('plan/ride', 'entry-spe
 export const landing = (l: Landing): Doing[] => [
   read('plan/landing', 'landing-table', l.table ?? 0),
   read('plan/landing', 'landing-gap', l.gap ?? 0),
-  read('plan/landing', 'landing-drop', l.drop_mm),
+  read('plan/landing', 'landing-down', l.drop_mm / 1000),
   read('plan/landing', 'landing-slope', l.slope_deg * DEG),
   read('plan/landing', 'landing-length', l.length_m ?? 0),
 ];
@@ -71,8 +71,10 @@ export class Told {
     await this.act({ do: 'choose', finding, remedy });
     const asked = (offer.plan.readings ?? []) as readonly { step: string; ask: string; value: number }[];
     for (const { step, ask, value } of asked) {
-      const unit = { 'entry-speed': ' m/s', 'landing-drop': ' mm', 'landing-slope': ' rad' }[ask] ?? '';
-      const metres = ['landing-table', 'landing-gap', 'landing-length'].includes(ask) ? ' m' : unit;
+      const unit = { 'entry-speed': ' m/s', 'landing-slope': ' rad' }[ask] ?? '';
+      const metres = ['landing-table', 'landing-gap', 'landing-down', 'landing-length'].includes(ask)
+        ? ' m'
+        : unit;
       await this.act({ do: 'read', step, ask, value: `${value}${metres}` });
     }
     return offer;

@@ -5,8 +5,10 @@ import { MENDED_WITH } from './mended-with.ts';
 import { mendsAsked, type SaidBuild, saidBuild, type WorstFrame } from './mends-asked.ts';
 import type { Ride } from './ride-facts.ts';
 import { verdictsOf } from './ride-facts.ts';
+import { tenthUp } from './ride-try.ts';
 import type { Strength } from './strength-asks.ts';
 import { deckUse, plateUse } from './strength-deck.ts';
+import { saidOfStrength } from './strength-said.ts';
 
 /** Before steel is bought; what waits for a ride that is refused. */
 const WAITS = ['plan/buy', 'plan/order'] as const;
@@ -144,14 +146,6 @@ const findingOf = (s: Situation, f: Stands): Finding => {
   };
 };
 
-const GOVERNS = {
-  member: 'member',
-  slit: 'slit',
-  'slit, ridden again and again': 'range',
-  joint: 'joint',
-  sag: 'sag',
-} as const;
-
 /** Changes that mend something, or the question they wait for. */
 type Mends = Readonly<{ offers: readonly Offer[]; ask: Ask | null }>;
 type Mender = (code: string, frame?: WorstFrame) => Mends;
@@ -163,23 +157,6 @@ const menderOf = (s: Situation): Mender => {
     build ??= saidBuild(s);
     const told = mendsAsked(s, build, code, frame);
     return told.is === 'known' ? { offers: told.value, ask: null } : { offers: [], ask: told.ask };
-  };
-};
-
-/** What governs a side frame, in words of its own. */
-const saidOfStrength = (strength: Strength): Readonly<{ words: string; fills: Fills }> | null => {
-  if (strength.is !== 'known') return null;
-  const { governing } = strength.held;
-  return {
-    words: `strength-${GOVERNS[governing.what]}`,
-    fills: {
-      rail: strength.rail,
-      part: governing.kind,
-      name: governing.name,
-      check: governing.check,
-      at: { v: governing.x_mm, as: 'length' },
-      use: { v: 100 * governing.utilisation, as: 'percent' },
-    },
   };
 };
 
@@ -198,7 +175,7 @@ const wordsOf = (s: Situation, code: string): string =>
   code === 'deck-over-used' ? `ride-deck-${s.ramp.design.deck.kind}` : `ride-${code}`;
 
 /** The rider does not come over the lip, or not over the gap: no limit of the list, and the first thing to know. */
-const speedFindings = (ride: Ride, mender: Mender): readonly Stands[] => {
+const speedFindings = (s: Situation, ride: Ride, mender: Mender): readonly Stands[] => {
   const { landing, flight, stalls, least_m_s, window } = ride;
   const common = { severity: 'refuse' as const, never: false, size: 100, ask: null };
   const faster = (v: number): Offer => ({
@@ -216,7 +193,7 @@ const speedFindings = (ride: Ride, mender: Mender): readonly Stands[] => {
         never: true,
         words: 'ride-stalls',
         fills: { least: { v: least_m_s, as: 'speed' } },
-        mends: [faster(Math.ceil(least_m_s * 1.2 * 36) / 36)],
+        mends: [faster(tenthUp(1.2 * least_m_s, s.build.system))],
       },
     ];
   if (landing?.kind === 'gap' && flight?.short_m !== undefined) {
@@ -230,7 +207,7 @@ const speedFindings = (ride: Ride, mender: Mender): readonly Stands[] => {
         fills: { short: { v: flight.short_m, as: 'distance' } },
         mends: [
           ...filled.offers,
-          ...(window === null ? [] : [faster(Math.ceil(window.entry.least_m_s * 36) / 36)]),
+          ...(window === null ? [] : [faster(tenthUp(window.entry.least_m_s, s.build.system))]),
         ],
       },
     ];
@@ -270,6 +247,30 @@ const saidBy = (v: Verdict, all: readonly Verdict[]): boolean =>
 /** Limits that stand on the side frame's own reckoning. */
 const OF_FRAME: ReadonlySet<string> = new Set(['over-used', 'nearly-used']);
 
+/** Causes before what they bring about: who rides slower for his legs also bends less steel. What is not named comes after. */
+const CAUSES_FIRST: readonly string[] = [
+  'stalls',
+  'short',
+  'gap-first',
+  'load-novice',
+  'speed-cap',
+  'tight-and-fast',
+  'steep-novice',
+  'flat-from-high',
+  'fall-stop',
+  'window-narrow',
+  'anchors-few',
+  'anchors-entry',
+];
+
+const byCause = (stands: readonly Stands[]): readonly Stands[] => {
+  const at = ({ code }: Stands): number => {
+    const place = CAUSES_FIRST.indexOf(code);
+    return place < 0 ? CAUSES_FIRST.length : place;
+  };
+  return [...stands].sort((a, b) => at(a) - at(b));
+};
+
 /** What the ride and its frame break of the limits, first thing on the page: why, the changes that mend it, and who has to be asked. */
 export const rideFindings = (
   s: Situation,
@@ -277,7 +278,7 @@ export const rideFindings = (
   strength: Strength,
 ): Readonly<{ findings: readonly Finding[]; asked: readonly Ask[] }> => {
   const use = strength.is === 'known' ? strength.held.governing.utilisation : undefined;
-  const said = saidOfStrength(strength);
+  const said = saidOfStrength(s, strength);
   const mender = menderOf(s);
   const verdicts = verdictsOf(s, ride, use);
   const stands = [
@@ -305,10 +306,10 @@ export const rideFindings = (
           ask: mends.ask,
         };
       }),
-    ...speedFindings(ride, mender),
+    ...speedFindings(s, ride, mender),
   ];
   return {
-    findings: [...stands.map(f => findingOf(s, f)), ...plateFinding(s)],
+    findings: [...byCause(stands).map(f => findingOf(s, f)), ...plateFinding(s)],
     asked: [
       ...(strength.is === 'pending' ? strength.asks : []),
       ...stands.flatMap(f => (f.ask === null ? [] : [f.ask])),

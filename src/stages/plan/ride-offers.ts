@@ -28,7 +28,7 @@ export const mendsFor = (s: Situation, code: string): readonly Offer[] => {
   const alike = MENDED_WITH[code] ?? [];
   return (WAYS[code]?.(s) ?? [])
     .flatMap(({ remedy, tries, minutes = MINUTES }): Offer[] => {
-      let kept: Offer | null = null;
+      let kept: Readonly<{ offer: Offer; refuses: number }> | null = null;
       for (const { change, fills } of tries) {
         const after = changed(s, change);
         if (after === null) continue;
@@ -39,11 +39,11 @@ export const mendsFor = (s: Situation, code: string): readonly Offer[] => {
         if (verdicts.some(v => v.code === code)) continue;
         if (refuses.some(v => !had.has(v.code) || alike.includes(v.code))) continue;
         const offer: Offer = { remedy, fills, minutes, plan: { ...change } };
-        // One after which nobody need be warned either is looked for; one that only keeps the limit does.
-        if (!verdicts.some(v => WARNED.has(v.code))) return [offer];
-        kept ??= offer;
+        // One after which nothing is refused and nobody need be warned is looked for; else the one that leaves least, and changes least.
+        if (refuses.length === 0 && !verdicts.some(v => WARNED.has(v.code))) return [offer];
+        if (kept === null || refuses.length < kept.refuses) kept = { offer, refuses: refuses.length };
       }
-      return kept === null ? [] : [kept];
+      return kept === null ? [] : [kept.offer];
     })
     .sort((a, b) => a.minutes - b.minutes);
 };

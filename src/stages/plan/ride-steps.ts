@@ -1,6 +1,7 @@
 import { LEAST_ANCHORS, PULL_TEST } from '../../reckon/strength/anchors.ts';
 import { PASSES_A_SUMMER } from '../../reckon/strength/slit-section.ts';
 import { STANDING_SAFETY } from '../../reckon/strength/standing.ts';
+import { readingOf } from '../riding.ts';
 import type { StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import type { Ride } from './ride-facts.ts';
@@ -34,6 +35,7 @@ const distance = (v: number) => ({ v, as: 'distance' }) as const;
 export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonly RideSpec[] => {
   const { design: d, lip } = s.ramp;
   const slit = d.route === 'slit';
+  const us = s.build.system === 'us';
   const flat = ride.landing === null || ride.landing.kind === 'flat ground';
   return [
     {
@@ -53,17 +55,29 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
     {
       name: 'landing',
       words: 'landing',
-      fills: { lip: length(lip.y_mm), table: distance(1), slope: { v: 25 * DEGREE, as: 'angle' } },
+      fills: {
+        lip: distance(lip.y_mm / 1000),
+        table: distance(us ? 0.9144 : 1),
+        long: distance(us ? 4.8768 : 5),
+        slope: { v: 25 * DEGREE, as: 'angle' },
+      },
       asks: [
         { ask: 'landing-table', as: 'distance', expected: [0, 2], possible: [0, 20] },
         { ask: 'landing-gap', as: 'distance', expected: [0, 0], possible: [0, 20] },
-        {
-          ask: 'landing-drop',
-          as: 'length',
-          // Level with the lip to level ground below it; more than that is asked once more.
-          expected: [0, Math.max(200, lip.y_mm)],
-          possible: [-2000, 5000],
-        },
+        // Level with the lip to level ground below it; more than that is asked once more. Builds of before have it in mm.
+        readingOf(s, 'plan/landing', 'landing-drop') === null
+          ? {
+              ask: 'landing-down',
+              as: 'distance',
+              expected: [0, Math.max(0.2, lip.y_mm / 1000)],
+              possible: [-2, 5],
+            }
+          : {
+              ask: 'landing-drop',
+              as: 'length',
+              expected: [0, Math.max(200, lip.y_mm)],
+              possible: [-2000, 5000],
+            },
         {
           ask: 'landing-slope',
           as: 'angle',

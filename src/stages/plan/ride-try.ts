@@ -1,3 +1,4 @@
+import type { System } from '../../quantity/quantities.ts';
 import { saidSpeed } from '../riding.ts';
 import type { Fills } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
@@ -8,8 +9,14 @@ export type Try = Readonly<{ change: Change; fills: Fills }>;
 /** A remedy and the changes it may be, least first; minutes it takes. */
 export type Way = Readonly<{ remedy: string; tries: readonly Try[]; minutes?: number }>;
 
-/** Whole tenths of a kilometre an hour, downward. */
-const tenth = (m_s: number): number => Math.floor(m_s * 36 + 1e-9) / 36;
+/** A tenth of the unit that speeds are read in, m/s: kilometres or miles an hour. */
+const TENTH = { metric: 0.1 / 3.6, us: 0.044704 } as const;
+
+/** A speed to whole tenths as it is read, so that what stands on the page can be typed: downward, or upward. */
+export const tenthDown = (m_s: number, system: System): number =>
+  Math.floor(m_s / TENTH[system] + 1e-6) * TENTH[system];
+export const tenthUp = (m_s: number, system: System): number =>
+  Math.ceil(m_s / TENTH[system] - 1e-6) * TENTH[system];
 
 /** A change of one thing that was read. */
 export const reading = (step: string, ask: string, value: number): Change => ({
@@ -30,15 +37,16 @@ export const slower = (s: Situation, tries: readonly number[]): readonly Way[] =
         {
           remedy: 'ride-slower',
           tries: tries
-            .map(tenth)
+            .map(v => tenthDown(v, s.build.system))
             .filter(v => v > 1 && v < now)
             .map(ride),
         },
       ];
 };
 
-/** Half a kilometre an hour slower at a time, down to half the speed. */
-export const stepsDown = (s: Situation): readonly number[] => {
-  const now = saidSpeed(s) ?? 0;
-  return Array.from({ length: 20 }, (_, k) => now - ((k + 1) * 0.5) / 3.6).filter(v => v > now / 2);
-};
+/** A speed, and half a kilometre an hour less at a time, down to half of it. */
+export const downFrom = (most_m_s: number): readonly number[] =>
+  Array.from({ length: 20 }, (_, k) => most_m_s - (k * 0.5) / 3.6).filter(v => v > most_m_s / 2);
+
+/** The same below the speed that was said. */
+export const stepsDown = (s: Situation): readonly number[] => downFrom(saidSpeed(s) ?? 0).slice(1);

@@ -8,13 +8,29 @@ import type { Situation } from '../situation.ts';
 import { standingStill } from '../standing-still.ts';
 import { deckWays } from './deck-ways.ts';
 import { type Change, changed } from './ride-change.ts';
-import { reading, slower, stepsDown, type Try, type Way } from './ride-try.ts';
+import { downFrom, reading, slower, stepsDown, type Try, type Way } from './ride-try.ts';
 
 const DEGREE = Math.PI / 180;
 
 const length = (v: number) => ({ v, as: 'length' }) as const;
 const distance = (v: number) => ({ v, as: 'distance' }) as const;
 const angle = (v: number) => ({ v, as: 'angle' }) as const;
+
+/**
+ * Sizes as a tape of the build's own units has them: a stride of a curve's sizes in mm, of the ground's height and a landing's length
+ * in m, a table that a beginner's landing begins with, and a slope that is long enough (common practice).
+ */
+const TAPE = {
+  metric: { curve_mm: 50, more_mm: [0, 100, 300], ground_m: 0.05, long_m: 0.5, table_m: 1, slope_m: 5 },
+  us: {
+    curve_mm: 50.8,
+    more_mm: [0, 101.6, 304.8],
+    ground_m: 0.1524,
+    long_m: 0.6096,
+    table_m: 0.9144,
+    slope_m: 4.8768,
+  },
+} as const;
 
 type Shape = DesignAnswers['shape'];
 
@@ -35,8 +51,9 @@ const shape = (s: Situation, to: Shape): Try => {
 /** A wider circle, with the lip as high or the exit as steep. */
 const wider = (s: Situation, radius_mm: number): readonly Way[] => {
   const { arc } = s.ramp.design;
-  const radii = [0, 100, 300]
-    .map(more => Math.ceil(radius_mm / 50) * 50 + more)
+  const { curve_mm, more_mm } = TAPE[s.build.system];
+  const radii = more_mm
+    .map(more => Math.ceil(radius_mm / curve_mm) * curve_mm + more)
     .filter(r => r > arc.radius_mm);
   return [
     { remedy: 'ride-wider-lip', tries: radii.map(radius => shape(s, { height: arc.height_mm, radius })) },
@@ -49,14 +66,18 @@ const lighter = (s: Situation, factor: number): readonly Way[] => {
   const now = saidSpeed(s) ?? 0;
   const radius_m = s.ramp.design.arc.radius_mm / 1000;
   return [
-    ...slower(s, [Math.sqrt((factor - 1) * GRAVITY_m_s2 * radius_m)]),
+    ...slower(s, downFrom(Math.sqrt((factor - 1) * GRAVITY_m_s2 * radius_m))),
     ...wider(s, (1000 * now ** 2) / (GRAVITY_m_s2 * (factor - 1))),
   ];
 };
 
 const lowerLip = (s: Situation): Way => {
   const { arc } = s.ramp.design;
-  const heights = Array.from({ length: 10 }, (_, k) => Math.floor(arc.height_mm / 50 - 1e-9 - k) * 50);
+  const { curve_mm } = TAPE[s.build.system];
+  const heights = Array.from(
+    { length: 10 },
+    (_, k) => Math.floor(arc.height_mm / curve_mm - 1e-9 - k) * curve_mm,
+  );
   return {
     remedy: 'ride-lower-lip',
     tries: heights.filter(h => h >= 150).map(height => shape(s, { height, radius: arc.radius_mm })),
@@ -68,8 +89,12 @@ const softer = (s: Situation): readonly Way[] => {
   const landing = saidLanding(s);
   if (landing === null) return [];
   const steps = [15, 20, 25, 30, 35].map(d => d * DEGREE).filter(slope => slope > landing.slope_rad + 0.01);
-  const length_m = Math.max(5, landing.length_m);
-  const drops = Array.from({ length: 8 }, (_, k) => Math.floor(landing.drop_m * 20 - 1e-9 - k) / 20);
+  const { ground_m, table_m, slope_m } = TAPE[s.build.system];
+  const length_m = Math.max(slope_m, landing.length_m);
+  const drops = Array.from(
+    { length: 8 },
+    (_, k) => Math.floor(landing.drop_m / ground_m - 1e-9 - k) * ground_m,
+  );
   return [
     {
       remedy: 'ride-slope',
@@ -90,8 +115,8 @@ const softer = (s: Situation): readonly Way[] => {
       tries: drops
         .filter(drop => drop >= 0)
         .map(drop => ({
-          change: reading('plan/landing', 'landing-drop', 1000 * drop),
-          fills: { drop: length(1000 * drop) },
+          change: reading('plan/landing', 'landing-down', drop),
+          fills: { drop: distance(drop) },
         })),
     },
     // Landing and lip together: neither alone need be enough.
@@ -101,14 +126,14 @@ const softer = (s: Situation): readonly Way[] => {
       tries: [20, 25, 30].map(d => ({
         change: {
           readings: [
-            { step: 'plan/landing', ask: 'landing-table', value: 1 },
+            { step: 'plan/landing', ask: 'landing-table', value: table_m },
             { step: 'plan/landing', ask: 'landing-gap', value: 0 },
-            { step: 'plan/landing', ask: 'landing-drop', value: 0 },
+            { step: 'plan/landing', ask: 'landing-down', value: 0 },
             { step: 'plan/landing', ask: 'landing-slope', value: d * DEGREE },
             { step: 'plan/landing', ask: 'landing-length', value: length_m },
           ],
         },
-        fills: { table: distance(1), slope: angle(d * DEGREE), length: distance(length_m) },
+        fills: { table: distance(table_m), slope: angle(d * DEGREE), length: distance(length_m) },
       })),
     },
     ...slower(s, stepsDown(s)),
@@ -118,11 +143,12 @@ const softer = (s: Situation): readonly Way[] => {
 
 const longerLanding = (s: Situation): Way => {
   const landing = saidLanding(s);
-  const from = Math.ceil(2 * (landing?.length_m ?? 0)) / 2;
+  const { long_m } = TAPE[s.build.system];
+  const from = Math.ceil((landing?.length_m ?? 0) / long_m - 1e-9);
   return {
     remedy: 'ride-longer-landing',
     minutes: 240,
-    tries: Array.from({ length: 16 }, (_, k) => from + (k + 1) * 0.5).map(long => ({
+    tries: Array.from({ length: 16 }, (_, k) => (from + k + 1) * long_m).map(long => ({
       change: reading('plan/landing', 'landing-length', long),
       fills: { length: distance(long) },
     })),
@@ -205,7 +231,7 @@ export const WAYS: Readonly<Record<string, (s: Situation) => readonly Way[]>> = 
   'load-novice-band': s => lighter(s, 2),
   'load-hard': s => lighter(s, s.ramp.design.first ? 2 : 3),
   'load-engineer': s => lighter(s, s.ramp.design.first ? 2 : 3),
-  'tight-and-fast': s => [...slower(s, [6]), ...wider(s, 2000), straightLip(s)],
+  'tight-and-fast': s => [...slower(s, downFrom(6)), ...wider(s, 2000), straightLip(s)],
   'speed-cap': s => [...lighter(s, 3), ...wider(s, 1400)],
   'steep-novice': gentler,
   'flat-from-high': softer,

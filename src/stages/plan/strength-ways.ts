@@ -8,12 +8,20 @@ import type { Fills, Offer } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import type { WorstFrame } from './mends-asked.ts';
 import { type Change, changed } from './ride-change.ts';
+import { tenthDown } from './ride-try.ts';
 import { type Proven, provenAfter, sideFrameOf } from './strength-frame.ts';
 
+const inches = (...list: readonly number[]): readonly number[] => list.map(inch => inch * 25.4);
+
 /** Spacings of uprights that are tried, mm: each a stride nearer (common practice). */
-const SPACINGS = [640, 480, 400, 320, 280, 240, 200, 160] as const;
+const SPACINGS = {
+  metric: [640, 480, 400, 320, 280, 240, 200, 160],
+  us: inches(24, 20, 16, 12, 10, 8, 6),
+} as const;
 /** Least clear heights of a bay that gets a diagonal, mm, each a step lower: down to what a saw still fits into (common practice). */
-const BRACED_BAYS = [200, 160, 120] as const;
+const BRACED_BAYS = { metric: [200, 160, 120], us: inches(8, 6, 5) } as const;
+/** Changes that are shown although none of them mends the frame alone. */
+const MOST_HELPS = 3;
 /** A change that takes off less than this of the use is none. */
 const WORTH = 0.98;
 
@@ -55,7 +63,7 @@ const waysFor = (s: Situation, proven: Proven, { rail, governing }: WorstFrame):
   const post = (value: DesignAnswers['post']) =>
     after({ field: 'post', value }, { depth: length(value.depth_mm), wall: thickness(value.wall_mm) });
   const thicker = (wall: number): readonly number[] => walls.filter(w => w > wall + 0.1).slice(0, 2);
-  const covered = Math.floor(fastestAt(d.arc.radius_mm / 1000) * 36) / 36;
+  const covered = tenthDown(fastestAt(d.arc.radius_mm / 1000), s.build.system);
   const loads = loadsOf(s);
   const piece = (test: string, held: Partial<Proven>): readonly Step[] => {
     const frame = loads === null ? null : sideFrameOf(s.ramp, rail, loads, { ...proven, ...held });
@@ -77,16 +85,16 @@ const waysFor = (s: Situation, proven: Proven, { rail, governing }: WorstFrame):
     {
       remedy: 'strength-closer',
       minutes: 40,
-      steps: SPACINGS.filter(x => x < d.spacing - 1).flatMap(value =>
-        after({ field: 'spacing', value }, { spacing: length(value) }),
-      ),
+      steps: SPACINGS[s.build.system]
+        .filter(x => x < d.spacing - 1)
+        .flatMap(value => after({ field: 'spacing', value }, { spacing: length(value) })),
     },
     {
       remedy: 'strength-diagonals',
       minutes: 30,
-      steps: BRACED_BAYS.filter(x => x < d.diagonals - 1).flatMap(value =>
-        after({ field: 'diagonals', value }, { height: length(value) }),
-      ),
+      steps: BRACED_BAYS[s.build.system]
+        .filter(x => x < d.diagonals - 1)
+        .flatMap(value => after({ field: 'diagonals', value }, { height: length(value) })),
     },
     {
       remedy: 'strength-rail',
@@ -136,7 +144,18 @@ const wayEnds = async (way: Way): Promise<WayEnds> => {
   return best;
 };
 
-/** Single changes that mend a side frame, each with how far the frame is used after it; those that mend it first. */
+/** Those with ease first, then those that just hold, cheapest first; where none holds, the few that help most. */
+const bestOf = (ends: readonly NonNullable<WayEnds>[]): readonly NonNullable<WayEnds>[] => {
+  const hold = ends.filter(end => end.holds);
+  return hold.length > 0
+    ? hold.sort(
+        (a, b) =>
+          Number(b.utilisation <= EASY) - Number(a.utilisation <= EASY) || a.way.minutes - b.way.minutes,
+      )
+    : [...ends].sort((a, b) => a.utilisation - b.utilisation).slice(0, MOST_HELPS);
+};
+
+/** Single changes that mend a side frame, each with how far the frame is used after it; where none does, those that help most. */
 export const strengthMends = async (
   s: Situation,
   proven: Proven,
@@ -147,16 +166,10 @@ export const strengthMends = async (
     const end = await wayEnds(way);
     if (end !== null && end.utilisation <= WORTH * worst.governing.utilisation) ends.push(end);
   }
-  return ends
-    .sort(
-      (a, b) =>
-        Number(b.holds) - Number(a.holds) ||
-        (a.holds ? a.way.minutes - b.way.minutes : a.utilisation - b.utilisation),
-    )
-    .map(({ way, step, utilisation }) => ({
-      remedy: way.remedy,
-      minutes: way.minutes,
-      fills: { ...step.fills, use: { v: 100 * utilisation, as: 'percent' } },
-      plan: { ...step.plan, use: utilisation },
-    }));
+  return bestOf(ends).map(({ way, step, utilisation }) => ({
+    remedy: way.remedy,
+    minutes: way.minutes,
+    fills: { ...step.fills, use: { v: 100 * utilisation, as: 'percent' } },
+    plan: { ...step.plan, use: utilisation },
+  }));
 };

@@ -93,7 +93,7 @@ describe('a danger on its page', () => {
     const read = (step: string, ask: string, value: string) => t.desk.act({ do: 'read', step, ask, value });
     t.desk.act({ do: 'answer', field: 'shape', value: { height: '900 mm', exit: '30 deg' } });
     read('plan/ride', 'entry-speed', '5.5 m/s');
-    read('plan/landing', 'landing-drop', '900 mm');
+    read('plan/landing', 'landing-down', '900 mm');
     read('plan/landing', 'landing-slope', '0 deg');
     await t.think();
     t.desk.push(t.desk.around.ways.finding('ride-flat-from-high'));
