@@ -28,7 +28,7 @@ export const read = (view: View, step: Step, ask: Ask): number | null => {
   if (step.key.startsWith('weld/read-bend') && plan !== undefined) return plan.turn_rad;
   if (ask.as === 'temperature') return ask.ask === 'steel' ? 15 : 16;
   if (ask.as === 'percent') return 60;
-  if (ask.ask === 'landing-drop') return 100;
+  if (ask.ask === 'landing-down') return 0.1;
   if (ask.ask === 'lead') return 6;
   if (ask.ask === 'helpers') return 5;
   return null;
