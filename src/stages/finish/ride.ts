@@ -27,88 +27,95 @@ const FIRST: readonly string[] = [
 const wanted = (s: Situation): number => saidSpeed(s) ?? 0.5 * fastestCovered(s);
 
 /** Who rides when, on what ground, and how the unfinished ramp is kept from those who should not. */
-export const rideSteps = (s: Situation): readonly StepDraft[] => [
-  {
-    key: 'finish/keep-safe',
-    stage: 'finish',
-    words: 'keep-safe',
-    fills: {},
-    // From the evening it stands on its feet: anyone who finds it will try it.
-    turn: TURN.finish - 10,
-    needs: ['assemble/feet'],
-    uses: [],
-    minutes: [5, 10],
-  },
-  {
-    key: 'finish/speeds',
-    stage: 'finish',
-    words: 'speeds',
-    fills: { reads: SPEED_READS },
-    turn: TURN.finish + 145,
-    needs: ['finish/inspect', 'finish/proof', 'finish/deck', 'finish/anchors'],
-    uses: ['fastest', 'lands-now'],
-    tall: ['fastest'],
-    asks: Array.from({ length: SPEED_READS }, (_, k) => ({
-      ask: `speed${k + 1}`,
-      as: 'speed',
-      expected: [0.5 * wanted(s), Math.max(wanted(s), 0.6 * fastestCovered(s))],
-      possible: [0.5, 20],
-    })),
-    gates: gates(s),
-    cautions: ['first-ride'],
-    minutes: [20, 40],
-  },
-  {
-    key: 'finish/first-use',
-    stage: 'finish',
-    words: 'first-use',
-    fills: {
-      behind: { v: BEHIND_m, as: 'distance', step: 1 },
-      beside: { v: BESIDE_m, as: 'distance', step: 1 },
-      reads: SPEED_READS,
-      rider: { v: s.ramp.design.rider, as: 'mass' },
+export const rideSteps = (s: Situation): readonly StepDraft[] => {
+  const us = s.build.system === 'us';
+  return [
+    {
+      key: 'finish/keep-safe',
+      stage: 'finish',
+      words: 'keep-safe',
+      fills: {},
+      // From the evening it stands on its feet: anyone who finds it will try it.
+      turn: TURN.finish - 10,
+      needs: ['assemble/feet'],
+      uses: [],
+      minutes: [5, 10],
     },
-    turn: TURN.finish + 150,
-    needs: [
-      'finish/inspect',
-      'finish/proof',
-      'finish/edges',
-      'finish/drains',
-      'finish/deck-check',
-      'finish/stickers',
-      'finish/anchors',
-    ],
-    uses: ['fastest'],
-    tall: ['fastest'],
-    items: FIRST.map(
-      (what, k): Item => ({
-        key: `finish/first-use#${what}`,
-        name: String(k + 1),
-        note: { words: `says.finish-first-${what}` },
-      }),
-    ),
-    gates: gates(s),
-    cautions: ['first-ride'],
-    minutes: [60, 120],
-  },
-  {
-    key: 'finish/landings',
-    stage: 'finish',
-    words: 'landings',
-    fills: { marks: LANDING_MARKS },
-    turn: TURN.finish + 155,
-    needs: ['finish/first-use', 'finish/speeds'],
-    uses: ['lands-now', 'launch-told'],
-    tall: ['lands-now'],
-    asks: Array.from({ length: LANDING_MARKS }, (_, k) => ({
-      ask: `mark${k + 1}`,
-      as: 'distance',
-      expected: marksExpected(s),
-      possible: [0, 30],
-    })),
-    minutes: [30, 60],
-  },
-];
+    {
+      key: 'finish/speeds',
+      stage: 'finish',
+      words: 'speeds',
+      fills: {
+        reads: SPEED_READS,
+        mark: { v: us ? 1.8288 : 2, as: 'distance' },
+        coast: { v: us ? 3.048 : 3, as: 'distance' },
+      },
+      turn: TURN.finish + 145,
+      needs: ['finish/inspect', 'finish/proof', 'finish/deck', 'finish/anchors'],
+      uses: ['fastest', 'lands-now'],
+      tall: ['fastest'],
+      asks: Array.from({ length: SPEED_READS }, (_, k) => ({
+        ask: `speed${k + 1}`,
+        as: 'speed',
+        expected: [0.5 * wanted(s), Math.max(wanted(s), 0.6 * fastestCovered(s))],
+        possible: [0.5, 20],
+      })),
+      gates: gates(s),
+      cautions: ['first-ride'],
+      minutes: [20, 40],
+    },
+    {
+      key: 'finish/first-use',
+      stage: 'finish',
+      words: 'first-use',
+      fills: {
+        behind: { v: BEHIND_m, as: 'distance', step: 1 },
+        beside: { v: BESIDE_m, as: 'distance', step: 1 },
+        reads: SPEED_READS,
+        rider: { v: s.ramp.design.rider, as: 'mass' },
+      },
+      turn: TURN.finish + 150,
+      needs: [
+        'finish/inspect',
+        'finish/proof',
+        'finish/edges',
+        'finish/drains',
+        'finish/deck-check',
+        'finish/stickers',
+        'finish/anchors',
+      ],
+      uses: ['fastest'],
+      tall: ['fastest'],
+      items: FIRST.map(
+        (what, k): Item => ({
+          key: `finish/first-use#${what}`,
+          name: String(k + 1),
+          note: { words: `says.finish-first-${what}` },
+        }),
+      ),
+      gates: gates(s),
+      cautions: ['first-ride'],
+      minutes: [60, 120],
+    },
+    {
+      key: 'finish/landings',
+      stage: 'finish',
+      words: 'landings',
+      fills: { marks: LANDING_MARKS },
+      turn: TURN.finish + 155,
+      needs: ['finish/first-use', 'finish/speeds'],
+      uses: ['lands-now', 'launch-told'],
+      tall: ['lands-now'],
+      asks: Array.from({ length: LANDING_MARKS }, (_, k) => ({
+        ask: `mark${k + 1}`,
+        as: 'distance',
+        expected: marksExpected(s),
+        possible: [0, 30],
+      })),
+      minutes: [30, 60],
+    },
+  ];
+};
 
 /** Dangers of the ride that were accepted in plan and not taken back: each finding's last word. */
 const accepted = (s: Situation): number => {

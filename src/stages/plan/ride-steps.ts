@@ -41,7 +41,7 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
     {
       name: 'ride',
       words: 'ride',
-      fills: { rider: { v: d.rider, as: 'mass' } },
+      fills: { rider: { v: d.rider, as: 'mass' }, mark: distance(us ? 1.8288 : 2) },
       asks: [
         {
           ask: 'entry-speed',
