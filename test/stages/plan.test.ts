@@ -196,6 +196,16 @@ describe('words of the plan', () => {
         read('plan/landing', 'landing-length', 6),
       ],
     ],
+    [
+      'a ride over a gap',
+      [
+        read('plan/ride', 'entry-speed', 6),
+        read('plan/landing', 'landing-gap', 1),
+        read('plan/landing', 'landing-down', 0),
+        read('plan/landing', 'landing-slope', 25 * DEG),
+        read('plan/landing', 'landing-length', 6),
+      ],
+    ],
     ['no helper', [set('width', 2400), read('plan/helpers', 'helpers', 0)]],
     ['wall read thin', [agreed, read('cut/measure-tube@A', 'wall', 1.7)]],
     ['kerf read wide', [agreed, read('cut/test-piece', 'turn', 0.25)]],

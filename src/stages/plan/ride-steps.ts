@@ -14,6 +14,7 @@ export const RIDE_STEPS = [
   'landing',
   'flight',
   'flight-flat',
+  'flight-table',
   'ground',
   'stands',
   'loads',
@@ -36,6 +37,7 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
   const { design: d, lip } = s.ramp;
   const slit = d.route === 'slit';
   const us = s.build.system === 'us';
+  const table = ride.landing?.kind === 'table' && (readingOf(s, 'plan/landing', 'landing-table') ?? 0) > 0;
   const flat = ride.landing === null || ride.landing.kind === 'flat ground';
   return [
     {
@@ -90,7 +92,7 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
     },
     {
       name: 'flight',
-      words: flat ? 'flight-flat' : 'flight',
+      words: flat ? 'flight-flat' : table ? 'flight-table' : 'flight',
       needs: ['plan/ride', 'plan/landing'],
       uses: [
         'lip-speed',
