@@ -175,6 +175,8 @@ export type SheetDraft = Readonly<{
   findings: readonly Finding[];
   /** The drawing of the stage. */
   scene: Scene;
+  /** The drawing of its steps that are of one rail and have none of their own. */
+  railScene?: (rail: RailName) => Scene;
   /** Heavy questions this page has, whose answers it does without for now. */
   asked?: readonly HeavyAsk[];
 }>;

@@ -3,7 +3,8 @@ import { nextStep, type Step } from '../../coach/walk.ts';
 import { drawScene } from '../../drawing/braille.ts';
 import { besideRows, cutRow, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
-import type { Stage } from '../../stages/sheet.ts';
+import type { Scene } from '../../scene/scene.ts';
+import type { SheetDraft, Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
 import { itemRows, readingRows, stepListRows, worstRow } from './around-rows.ts';
 import type { PageContext } from './context.ts';
@@ -60,6 +61,12 @@ const timeLeft = (c: PageContext, stage: Stage): string => {
     : `about ${Math.max(1, Math.round(low / 60))} to ${Math.round(high / 60)} h left here`;
 };
 
+/** The step's own drawing, else its rail's, else the stage's. */
+const sceneOf = (sheet: SheetDraft, step: Step): Scene => {
+  const rail = /@([A-Z])(?![a-z])/.exec(step.key)?.[1];
+  return step.scene ?? (rail === undefined ? undefined : sheet.railScene?.(rail)) ?? sheet.scene;
+};
+
 /** The page of one stage: one step owns it, the rest stands around. */
 export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
   const steps = stepsOf(c, lit.stage);
@@ -102,7 +109,7 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
             ...stepListRows(c, steps, step, Math.max(0, aroundRows - asks.length), listColumns),
           ]
         : stepListRows(c, steps, step, aroundRows, listColumns);
-  const scene = step.scene ?? sheetOf(c.view, lit.stage).scene;
+  const scene = sceneOf(sheetOf(c.view, lit.stage), step);
   const drawing = drawScene(scene, {
     columns: drawColumns,
     rows: Math.min(aroundRows, wide ? 16 : 10),

@@ -85,6 +85,7 @@ export const braceSheet: StageSheet = s => {
       ...nearSlitFindings(s),
     ],
     scene: sideView(s, rails[0] === undefined ? {} : { lit: rails[0] }),
+    railScene: rail => sideView(s, { lit: rail }),
     ...(asked.length === 0 ? {} : { asked }),
   };
 };

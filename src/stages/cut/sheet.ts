@@ -1,3 +1,4 @@
+import type { RailName } from '../../ramp/design.ts';
 import type { MemberKind } from '../../ramp/members.ts';
 import { pieceFindings } from '../piece-findings.ts';
 import { sideView } from '../side-view.ts';
@@ -50,7 +51,7 @@ const KINDS: readonly MemberKind[] = [
 
 /** The page of cutting: steel received and measured, blanks, the test piece, slits by thirds, and the straight pieces. */
 export const cutSheet: StageSheet = s => {
-  const rail = s.ramp.rails[0] ?? 'A';
+  const railScene = (rail: RailName) => (s.ramp.design.route === 'rolled' ? sideView(s) : slitStrip(s, rail));
   return {
     stage: 'cut',
     figures: cutFigures(s),
@@ -62,6 +63,7 @@ export const cutSheet: StageSheet = s => {
       ...slitNoteFindings(s),
       ...pieceFindings(s, KINDS, 'cut'),
     ],
-    scene: s.ramp.design.route === 'rolled' ? sideView(s) : slitStrip(s, rail),
+    scene: railScene(s.ramp.rails[0] ?? 'A'),
+    railScene,
   };
 };

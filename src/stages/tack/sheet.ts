@@ -1,3 +1,4 @@
+import type { RailName } from '../../ramp/design.ts';
 import { jigScene } from '../jig.ts';
 import { railFindings } from '../rail-findings.ts';
 import { remedySteps } from '../remedies/steps.ts';
@@ -52,6 +53,11 @@ export const STEPS = [
 /** The page of tacking: the jig, each third closed and read, and the tacked rail measured before anything is welded. */
 export const tackSheet: StageSheet = s => {
   const rails = railFindings(s, 'tack');
+  const railScene = (rail: RailName) =>
+    jigScene(s, rail, {
+      railOn: s.ramp.design.route === 'rolled' ? 'finished line' : 'tack line',
+      blocks: true,
+    });
   return {
     stage: 'tack',
     figures: [...tackFigures(s), ...hotFigures(s)],
@@ -74,9 +80,7 @@ export const tackSheet: StageSheet = s => {
       ...rails.findings,
     ],
     asked: rails.asked,
-    scene: jigScene(s, s.ramp.rails[0] ?? 'A', {
-      railOn: s.ramp.design.route === 'rolled' ? 'finished line' : 'tack line',
-      blocks: true,
-    }),
+    scene: railScene(s.ramp.rails[0] ?? 'A'),
+    railScene,
   };
 };

@@ -1,3 +1,4 @@
+import type { RailName } from '../../ramp/design.ts';
 import type { RailPlan } from '../../ramp/rail-plan.ts';
 import { jigScene } from '../jig.ts';
 import { railFindings } from '../rail-findings.ts';
@@ -73,7 +74,8 @@ const railSteps = (s: Situation, plan: RailPlan, index: number): readonly StepDr
 
 /** The page of welding: the machine, the tests on spare steel, each rail slit by slit in skip order, and the rails cold. */
 export const weldSheet: StageSheet = s => {
-  const rail = s.ramp.rails[0] ?? 'A';
+  const railScene = (rail: RailName) =>
+    s.ramp.design.route === 'rolled' ? jigScene(s, rail, { railOn: 'finished line' }) : slitStrip(s, rail);
   const rails = railFindings(s, 'weld');
   return {
     stage: 'weld',
@@ -96,7 +98,7 @@ export const weldSheet: StageSheet = s => {
       ...rails.findings.filter(finding => !toldByPull(s, finding)),
     ],
     asked: rails.asked,
-    scene:
-      s.ramp.design.route === 'rolled' ? jigScene(s, rail, { railOn: 'finished line' }) : slitStrip(s, rail),
+    scene: railScene(s.ramp.rails[0] ?? 'A'),
+    railScene,
   };
 };
