@@ -1,4 +1,5 @@
 import type { View } from '../../coach/view.ts';
+import { convert } from '../../quantity/convert.ts';
 import type { Quantity } from '../../quantity/quantities.ts';
 import { write } from '../../quantity/write.ts';
 import { consumedBy } from '../../ramp/cutting/consumed.ts';
@@ -93,6 +94,7 @@ const consumed = (view: View): readonly Line[] => {
   });
   if (wire?.wire_kg) lines.push({ id: 'wire', amount: band(more(wire.wire_kg), 'mass'), fills });
   if (wire?.gas_min) {
+    const gas_l = wire.gas_l?.high ?? 0;
     const seconds = {
       low: wire.gas_min.low * 60,
       likely: wire.gas_min.likely * 60,
@@ -101,7 +103,12 @@ const consumed = (view: View): readonly Line[] => {
     lines.push({
       id: 'gas',
       amount: band(seconds, 'time'),
-      fills: { ...fills, flow: { v: flowOf(wire), as: 'flow' }, litres: Math.round(wire.gas_l?.high ?? 0) },
+      fills: {
+        ...fills,
+        flow: { v: flowOf(wire), as: 'flow' },
+        litres: Math.round(gas_l),
+        'cubic-feet': Math.round(convert(gas_l, 'l', 'ft3')),
+      },
     });
   }
   if (cored?.wire_kg) lines.push({ id: 'cored-wire', amount: band(more(cored.wire_kg), 'mass'), fills });
