@@ -207,6 +207,7 @@ describe('words of the plan', () => {
       ],
     ],
     ['no helper', [set('width', 2400), read('plan/helpers', 'helpers', 0)]],
+    ['a large grinder', [set('grinder', 230)]],
     ['wall read thin', [agreed, read('cut/measure-tube@A', 'wall', 1.7)]],
     ['kerf read wide', [agreed, read('cut/test-piece', 'turn', 0.25)]],
     ['kerf read as nothing', [agreed, read('cut/test-piece', 'turn', 0.02)]],

@@ -1,5 +1,6 @@
 import { spotAtX } from '../../ramp/curve.ts';
 import { boardSpan, SHEET_SUPPORT_LEAST, SHEET_SUPPORT_MOST } from '../../ramp/deck.ts';
+import { discReach } from '../../ramp/disc-reach.ts';
 import { clearWidth } from '../../ramp/members.ts';
 import { largestKerf } from '../../ramp/problems.ts';
 import { curveOf, SPARE_LENGTH } from '../../ramp/rail-plan.ts';
@@ -28,6 +29,7 @@ export const STEPS = [
   'deck-sheet',
   'deck-boards',
   'saw-disc',
+  'saw-disc-deep',
   'saw-blade',
   'saw-chop',
   'sequence-in-step',
@@ -43,8 +45,7 @@ export const STEPS = [
 
 type Words = (typeof STEPS)[number];
 
-/** Free reach of a disc under its guard, mm: (disc − 42 mm flange)/2 when new, and when worn to 90 mm (derived; flange practice). */
-const reach = (disc_mm: number): number => (disc_mm - 42) / 2;
+/** A thin disc worn to this goes for other work, mm (common practice). */
 const WORN_DISC = 90;
 /** Nothing that burns within this of sparks, m: 35 ft (state text that mirrors OSHA 1910.252(a)(2)(iii) [found]). */
 const FIRE_m = 10.7;
@@ -103,13 +104,19 @@ const slitSpec = (s: Situation): Spec => {
 const sawSpec = (s: Situation): Spec => {
   const d = s.ramp.design;
   const { kind } = d.cutter;
+  const { least, most } = discReach(d.grinder);
+  // From the top, down to where the flat of the side turns into the corner.
+  const down = d.tube.depth_mm - 2 * d.tube.wall_mm;
+  const disc = least < down ? 'saw-disc' : 'saw-disc-deep';
   return {
     name: 'saw',
-    words: kind === 'thin disc' ? 'saw-disc' : kind === 'chop saw' ? 'saw-chop' : 'saw-blade',
+    words: kind === 'thin disc' ? disc : kind === 'chop saw' ? 'saw-chop' : 'saw-blade',
     fills: {
       disc: length(d.grinder),
-      reach: length(reach(d.grinder)),
-      worn: length(reach(WORN_DISC)),
+      least: roughly(least),
+      most: roughly(most),
+      worn: roughly(discReach(WORN_DISC).least),
+      down: length(down),
       'worn-disc': length(WORN_DISC),
       wall: length(d.tube.wall_mm),
       widest: { v: largestKerf(d.tube.wall_mm), as: 'thickness' },
