@@ -11,6 +11,9 @@ const MINUTES = 3;
 /** Warnings that a further step of the same change may take away. */
 const WARNED: ReadonlySet<string> = new Set(['fall-hard', 'load-novice-band']);
 
+/** The least step of a change that keeps the limit: how many refusals it leaves, and whether it leaves nothing at all. */
+type Kept = Readonly<{ offer: Offer; refuses: number; all: boolean }>;
+
 /** Limits broken, refusals by code: what a change must not bring. */
 const refusedCodes = (s: Situation): ReadonlySet<string> =>
   new Set(
@@ -21,14 +24,14 @@ const refusedCodes = (s: Situation): ReadonlySet<string> =>
 
 /**
  * The single changes after which a limit is kept and none that refuses is newly broken: each tried for real on the build, none
- * promised. Cheapest first.
+ * promised. Those after which nothing is left to refuse or warn of come first, then the cheapest.
  */
 export const mendsFor = (s: Situation, code: string): readonly Offer[] => {
   const had = refusedCodes(s);
   const alike = MENDED_WITH[code] ?? [];
   return (WAYS[code]?.(s) ?? [])
-    .flatMap(({ remedy, tries, minutes = MINUTES }): Offer[] => {
-      let kept: Readonly<{ offer: Offer; refuses: number }> | null = null;
+    .flatMap(({ remedy, tries, minutes = MINUTES }): Kept[] => {
+      let kept: Kept | null = null;
       for (const { change, fills } of tries) {
         const after = changed(s, change);
         if (after === null) continue;
@@ -40,10 +43,13 @@ export const mendsFor = (s: Situation, code: string): readonly Offer[] => {
         if (refuses.some(v => !had.has(v.code) || alike.includes(v.code))) continue;
         const offer: Offer = { remedy, fills, minutes, plan: { ...change } };
         // One after which nothing is refused and nobody need be warned is looked for; else the one that leaves least, and changes least.
-        if (refuses.length === 0 && !verdicts.some(v => WARNED.has(v.code))) return [offer];
-        if (kept === null || refuses.length < kept.refuses) kept = { offer, refuses: refuses.length };
+        if (refuses.length === 0 && !verdicts.some(v => WARNED.has(v.code)))
+          return [{ offer, refuses: 0, all: true }];
+        if (kept === null || refuses.length < kept.refuses)
+          kept = { offer, refuses: refuses.length, all: false };
       }
-      return kept === null ? [] : [kept.offer];
+      return kept === null ? [] : [kept];
     })
-    .sort((a, b) => a.minutes - b.minutes);
+    .sort((a, b) => Number(b.all) - Number(a.all) || a.offer.minutes - b.offer.minutes)
+    .map(({ offer }) => offer);
 };
