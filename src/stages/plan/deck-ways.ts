@@ -18,15 +18,26 @@ export const deckWays = (s: Situation): readonly Way[] => {
   const boards = us ? [38.1, 63.5, 88.9] : [28, 38, 45, 50, 63, 75];
   const board_mm = deck.kind === 'boards' ? deck.board_mm : us ? 139.7 : 145;
   const thickness = (v: number) => ({ v, as: 'thickness' }) as const;
-  return [
-    {
-      remedy: 'deck-thicker-sheet',
-      tries: layers
-        .filter(layer => deck.kind === 'boards' || layer > deck.layer_mm)
-        .map(layer_mm =>
-          as({ kind: 'sheet', layer_mm, layers: 2 }, { layers: 2, layer: thickness(layer_mm) }),
+  const sheets: Way = {
+    remedy: 'deck-thicker-sheet',
+    tries: layers
+      .filter(layer => deck.kind === 'boards' || layer > deck.layer_mm)
+      .map(layer_mm => as({ kind: 'sheet', layer_mm, layers: 2 }, { layers: 2, layer: thickness(layer_mm) })),
+  };
+  const thickerBoards: Way = {
+    remedy: 'deck-boards',
+    tries: boards
+      .filter(thick => deck.kind === 'sheet' || thick > deck.thickness_mm)
+      .map(thickness_mm =>
+        as(
+          { kind: 'boards', thickness_mm, board_mm },
+          { thick: thickness(thickness_mm), wide: length(board_mm) },
         ),
-    },
+      ),
+  };
+  // What it is made of stays, if it can.
+  return [
+    ...(deck.kind === 'boards' ? [thickerBoards, sheets] : [sheets]),
     ...(deck.kind === 'sheet'
       ? [
           {
@@ -37,17 +48,7 @@ export const deckWays = (s: Situation): readonly Way[] => {
           },
         ]
       : []),
-    {
-      remedy: 'deck-boards',
-      tries: boards
-        .filter(thick => deck.kind === 'sheet' || thick > deck.thickness_mm)
-        .map(thickness_mm =>
-          as(
-            { kind: 'boards', thickness_mm, board_mm },
-            { thick: thickness(thickness_mm), wide: length(board_mm) },
-          ),
-        ),
-    },
+    ...(deck.kind === 'boards' ? [] : [thickerBoards]),
     ...(deck.kind === 'boards'
       ? [
           {
