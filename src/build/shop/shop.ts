@@ -124,6 +124,9 @@ export const foldShop = (entries: readonly ShopEntry[]): Shop => {
   };
 };
 
+/** A shop that nobody has typed anything into. */
+export const EMPTY_SHOP: Shop = foldShop([]);
+
 /** What each saw takes with a cut, mm: abrasive 2.5 to 3, metal blade 2 to 2.5, band and hand 0.9 to 1.2, thin disc 1 to 1.2 [practice]. */
 const SAW_TAKES: Readonly<Record<BarSaw, readonly [number, number]>> = {
   'abrasive saw': [2.5, 3.2],

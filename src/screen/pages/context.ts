@@ -1,3 +1,4 @@
+import type { Shop } from '../../build/shop/shop.ts';
 import type { View } from '../../coach/view.ts';
 import type { Look } from '../../drawing/row.ts';
 import type { Voice } from '../../words/say.ts';
@@ -14,6 +15,8 @@ export type PageContext = Readonly<{
   voice: Voice;
   look: Look;
   disk: DiskState;
+  /** What the shop has learned; absent where a page is drawn without one. */
+  shop?: Shop;
   /** Row 22: what was last done, or why a key did nothing. */
   message: string | null;
 }>;

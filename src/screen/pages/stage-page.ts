@@ -1,3 +1,5 @@
+import { EMPTY_SHOP } from '../../build/shop/shop.ts';
+import { minutesLeft } from '../../coach/hours-left.ts';
 import { sheetOf } from '../../coach/view.ts';
 import { nextStep, type Step } from '../../coach/walk.ts';
 import { drawScene } from '../../drawing/braille.ts';
@@ -9,6 +11,7 @@ import { say } from '../../words/say.ts';
 import { itemRows, readingRows, stepListRows, worstRow } from './around-rows.ts';
 import type { PageContext } from './context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
+import { spanText } from './span-text.ts';
 import { barRows, changeRows, reasonRows, tagRow } from './step-rows.ts';
 import { figuresOf, stepText } from './step-words.ts';
 import { type TallThing, tallFigure, tallRows, tallValue } from './tall-figures.ts';
@@ -50,15 +53,16 @@ export const tallOf = (c: PageContext, step: Step, item: number): readonly TallT
 };
 
 const timeLeft = (c: PageContext, stage: Stage): string => {
-  const open = stepsOf(c, stage).filter(
-    s => s.state === 'to do' || s.state === 'waiting' || s.state === 'stop',
-  );
-  const low = open.reduce((n, s) => n + s.minutes[0], 0);
-  const high = open.reduce((n, s) => n + s.minutes[1], 0);
-  if (high === 0) return 'nothing left here';
-  return high < 90
-    ? `about ${low} to ${high} min left here`
-    : `about ${Math.max(1, Math.round(low / 60))} to ${Math.round(high / 60)} h left here`;
+  const shop = c.shop ?? EMPTY_SHOP;
+  const here = minutesLeft(c.view, shop, stage);
+  const all = minutesLeft(c.view, shop, null);
+  if (all.high === 0) return say(c.voice, { words: 'says.left-nothing' });
+  const fills = { here: spanText(here), all: spanText(all) };
+  if (here.high === 0) return say(c.voice, { words: 'says.left-in-all', fills });
+  return say(c.voice, {
+    words: all.high > here.high ? 'says.left-here-and-in-all' : 'says.left-here',
+    fills,
+  });
 };
 
 /** The step's own drawing, else its rail's, else the stage's. */

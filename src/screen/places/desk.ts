@@ -1,6 +1,7 @@
 import type { Intent } from '../../coach/intents.ts';
 import type { Acted, Keeper } from '../../coach/keeper.ts';
 import { refusalText } from '../../coach/refusal-text.ts';
+import { openShopKeeper, type ShopKeeper } from '../../coach/shop-keeper.ts';
 import type { View } from '../../coach/view.ts';
 import type { Step } from '../../coach/walk.ts';
 import { row } from '../../drawing/cells.ts';
@@ -111,6 +112,7 @@ export class Desk {
   private places: Place[] = [];
   private glove: Glove = NO_GLOVE;
   private unwritten: string | null = null;
+  private shopAt: Readonly<{ path: string; keeper: ShopKeeper }> | null = null;
   private leaving = false;
   readonly around: Around;
 
@@ -144,7 +146,15 @@ export class Desk {
   }
 
   context(): PageContext {
-    return { view: this.view, voice: this.voice, look: this.look, disk: this.disk(), message: this.message };
+    const { view, voice, look, message } = this;
+    return { view, voice, look, disk: this.disk(), shop: this.shop().shop(), message };
+  }
+
+  /** The shop beside the open build, looked into once. */
+  shop(): ShopKeeper {
+    const path = this.keeper?.path ?? '';
+    if (this.shopAt?.path !== path) this.shopAt = { path, keeper: openShopKeeper(path, this.around.now) };
+    return this.shopAt.keeper;
   }
 
   /** Row 23 of a place. */

@@ -1,9 +1,9 @@
 import { MINUTES_OF } from '../../build/shop/entries.ts';
-import type { Band } from '../../build/shop/learned.ts';
 import { learnedMinutes, type Shop, type TimedWork } from '../../build/shop/shop.ts';
 import { doneSince, minutesLeft } from '../../coach/hours-left.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
+import { spanText } from '../pages/span-text.ts';
 import type { Desk } from './desk.ts';
 
 /** One thing the shop remembers, shown in a row and changed with Enter. */
@@ -13,12 +13,6 @@ export type Line = Readonly<{
   /** Opens its field, or takes the next of its choices. */
   change: (desk: Desk) => void;
 }>;
-
-/** A band of minutes, in hours where it is long. */
-const spanText = ({ low, high }: Band): string =>
-  high < 120
-    ? `${Math.round(low)} to ${Math.round(high)} min`
-    : `${Math.max(1, Math.round(low / 60))} to ${Math.round(high / 60)} h`;
 
 /**
  * Minutes of a cut, a slit and a joint as they are known, and the hours left that are counted with them.

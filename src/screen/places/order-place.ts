@@ -1,5 +1,5 @@
 import type { Keeper } from '../../coach/keeper.ts';
-import { openShopKeeper, type ShopKeeper } from '../../coach/shop-keeper.ts';
+import type { ShopKeeper } from '../../coach/shop-keeper.ts';
 import { writeSheet } from '../../machine/sheet-file.ts';
 import { barsToBuy } from '../../ramp/cutting/order.ts';
 import { totalsOf } from '../../ramp/cutting/totals.ts';
@@ -29,15 +29,11 @@ const STEP = 3;
 export const orderPlace = (lit: Lit): Place => {
   let at = 0;
   let ended = false;
-  let keeper: ShopKeeper | null = null;
   /** The tick that went with the last purchase: taking the purchase back takes it too. */
   let ticked: string | null = null;
   const asked = new Set<string>();
 
-  const shopOf = (desk: Desk): ShopKeeper => {
-    keeper ??= openShopKeeper(desk.keeper?.path ?? '', desk.around.now);
-    return keeper;
-  };
+  const shopOf = (desk: Desk): ShopKeeper => desk.shop();
 
   /** The sheet with what is known; what is not known yet is asked once, and comes back as a redraw. */
   const sheetOf = (desk: Desk): OrderSheet => {

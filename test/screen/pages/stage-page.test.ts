@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import type { ShopEntry } from '../../../src/build/shop/entries.ts';
+import { foldShop, type Shop } from '../../../src/build/shop/shop.ts';
 import { viewOf } from '../../../src/coach/view.ts';
 import { rowText } from '../../../src/drawing/cells.ts';
 import { stagePage } from '../../../src/screen/pages/stage-page.ts';
@@ -25,5 +27,49 @@ describe('the drawing of a stage page', () => {
 
   test.each(['A', 'B'])('is of the rail that the step is about: %s', rail => {
     expect(shown(`weld/cool@${rail}`)).toContain(`rail ${rail}, back wall down`);
+  });
+});
+
+describe('the hours at the head of a stage page', () => {
+  const view = viewOf(entriesOf([begun()]), NOW);
+  const head = (stage: 'cut' | 'weld', shop?: Shop): string =>
+    rowText(
+      stagePage(
+        {
+          view,
+          voice: { content: WORDS, system: 'metric' },
+          look: { columns: 80, rows: 24, ascii: false },
+          disk: { is: 'on disk', at: null },
+          message: null,
+          ...(shop === undefined ? {} : { shop }),
+        },
+        { stage, step: null, item: 0 },
+        [],
+      )[2] ?? [],
+    );
+  const band = (text: string, where: string): number[] =>
+    new RegExp(`(\\d+) to (\\d+) h ${where}`).exec(text)?.slice(1).map(Number) ?? [];
+
+  test('are a band for the stage and one for the build, the same build on every page', () => {
+    const [low, high] = band(head('cut'), 'left here');
+    const all = band(head('cut'), 'in all');
+    expect(low).toBeLessThan(high ?? 0);
+    expect(all[0]).toBeGreaterThan(high ?? 0);
+    expect(band(head('weld'), 'in all')).toEqual(all);
+  });
+
+  test('are counted with the minutes that the person logged', () => {
+    const slow = {
+      id: 'e',
+      n: 1,
+      v: 1,
+      at: '2026-10-03T18:00:00.000Z',
+      kind: 'minutes-logged',
+      what: 'slit',
+      count: 4,
+      minutes: 480,
+    } as ShopEntry;
+    const usual = band(head('cut'), 'in all')[1] ?? 0;
+    expect(band(head('cut', foldShop([slow])), 'in all')[1]).toBeGreaterThan(usual);
   });
 });
