@@ -18,6 +18,7 @@ import { weldSheet } from '../stages/weld/sheet.ts';
 import { journalFindings } from './journal-findings.ts';
 import { withPauses } from './pause/with-pauses.ts';
 import { isDecided, nextStep, type Step, walk } from './walk.ts';
+import { withArcBar } from './with-arc-bar.ts';
 
 const SHEETS: readonly StageSheet[] = [
   planSheet,
@@ -61,7 +62,10 @@ export const viewOf = (entries: readonly Entry[], now: number, answers: Answers 
   const situation: Situation = { build, measured, ramp, answers, now };
   const sheets = withPauses(
     situation,
-    SHEETS.map(sheet => sheet(situation)),
+    withArcBar(
+      build,
+      SHEETS.map(sheet => sheet(situation)),
+    ),
   );
   const steps = walk(build, sheets);
   return {

@@ -104,6 +104,9 @@ const isDone = (b: Build, step: StepDraft): boolean => {
   return b.ticks.has(step.key);
 };
 
+/** Done, or left with a reason. */
+export const isSettled = (b: Build, step: StepDraft): boolean => isDone(b, step) || b.skips.has(step.key);
+
 /** A finding is settled while the last thing chosen about it was no smaller than what it says now. */
 export const isDecided = (b: Build, f: Finding): boolean => {
   const last = b.chosen.filter(c => c.finding === f.key).at(-1);
@@ -119,7 +122,7 @@ export const walk = (b: Build, sheets: readonly SheetDraft[]): readonly Step[] =
     return byId;
   };
   const drafts = sheets.flatMap(s => s.steps);
-  const settled = new Map(drafts.map(d => [d.key, isDone(b, d) || b.skips.has(d.key)] as const));
+  const settled = new Map(drafts.map(d => [d.key, isSettled(b, d)] as const));
   const blocked = new Map<StepKey, boolean>();
   for (const f of sheets.flatMap(s => s.findings)) {
     if (isDecided(b, f)) continue;
@@ -154,9 +157,16 @@ export const walk = (b: Build, sheets: readonly SheetDraft[]): readonly Step[] =
     .sort((x, y) => x.turn - y.turn);
 };
 
-/** The step to do next: the first open one; a shut gate is next only when nothing else is open. Stale ones ask for a look first within their stage. */
+/** Shut by nothing but what a look at the bench opens: as good as open. */
+const opensSoon = (s: Step): boolean =>
+  s.state === 'stop' && (s.gates ?? []).some(g => g.soon === true && s.shut.includes(g.id));
+
+/**
+ * The step to do next: the first open one; a shut gate is next only when nothing else is open, but for one that opens soon. Stale ones
+ * ask for a look first within their stage.
+ */
 export const nextStep = (steps: readonly Step[]): Step | null =>
-  steps.find(s => s.state === 'to do') ??
+  steps.find(s => s.state === 'to do' || opensSoon(s)) ??
   steps.find(s => s.state === 'stop') ??
   steps.find(s => s.state === 'stale') ??
   null;

@@ -89,6 +89,8 @@ export type Gate = Readonly<{
   never?: true;
   /** The step whose reading would open it. */
   measure?: StepKey;
+  /** All that step asks is read anew, and it takes minutes: the walk leads to it in its turn, as to an open step. */
+  soon?: true;
 }>;
 
 export type SurveyAsk = Readonly<{

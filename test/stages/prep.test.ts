@@ -71,16 +71,6 @@ describe('the weather', () => {
     const dry = viewOf(entriesOf(begun(...weather(14, 14.5, 60))), 0);
     expect(dry.steps.find(s => s.key === 'weld/test-piece')?.waitsFor).not.toContain('prep/dry-steel');
   });
-
-  test('yesterday’s weather is asked about while arcs go on, with three ways to answer', () => {
-    const build = begun(...weather(20, 18, 50), tick('tack/close-third@A:1#1'));
-    const today = situationFor(build);
-    expect(prepSheet(today).findings).toEqual([]);
-    const tomorrow = { ...today, now: today.now + 24 * 3_600_000 };
-    const [found] = prepSheet(tomorrow).findings;
-    expect(found?.words).toBe('weather-old');
-    expect(found?.offers.map(o => o.remedy)).toEqual(['weather-again', 'weather-warm', 'leave-weather']);
-  });
 });
 
 describe('slit faces and joints', () => {

@@ -79,7 +79,9 @@ export const nextIntent = (view: View, hand: Hand): Intent | null => {
     if (gate !== undefined && gate.measure !== undefined) {
       const measured = view.steps.find(s => s.key === gate.measure);
       const known = measured?.asks?.filter(a => hand.read?.(view, measured, a) != null) ?? [];
-      const asks = known.length > 0 ? known : (measured?.asks ?? []);
+      // A gate that opens once all is read anew wants what nobody gave a number for as well.
+      const every = measured?.asks?.filter(a => a.optional !== true) ?? [];
+      const asks = gate.soon === true ? every : known.length > 0 ? known : (measured?.asks ?? []);
       // The one read longest ago first: a gate that wants several fresh numbers opens with the last of them.
       const readAt = (a: Ask): string => view.build.readings.get(`${gate.measure}#${a.ask}`)?.at ?? '';
       const ask = [...asks].sort((a, b) => readAt(a).localeCompare(readAt(b)))[0];

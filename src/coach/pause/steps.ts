@@ -1,15 +1,13 @@
 import { readStations } from '../../build/facts.ts';
 import type { Ramp } from '../../ramp/ramp.ts';
 import { lazyScene } from '../../scene/lazy-scene.ts';
+import { strikesArc } from '../../stages/arc-steps.ts';
 import { offsetScene } from '../../stages/offset-scene.ts';
 import type { Item, StepDraft } from '../../stages/sheet.ts';
 import type { Check } from './checks.ts';
 
 /** Before everything else in the walk. */
 const FIRST = -1000;
-
-/** Steps in which something is lit: bright steel and a working set are wanted before these, and before no others. */
-const LIT = /\/(close|tack|weld|sides|tops|join|fit|test-piece|coupons|re-cut|add-slit|again|crossmembers)/;
 
 /** Whether a step is about a rail: by its key, or by what its words are filled with. */
 const aboutRail = (step: StepDraft, rail: string): boolean =>
@@ -30,7 +28,8 @@ export const waitsFor = (step: StepDraft, check: Check): boolean => {
         step.stage === 'assemble' || step.stage === 'finish' || aboutRail(step, check.rail ?? check.subject)
       );
     case 'arc':
-      return (check.rail === undefined || aboutRail(step, check.rail)) && LIT.test(step.key);
+      // Bright steel and a working set are wanted before these, and before no others.
+      return (check.rail === undefined || aboutRail(step, check.rail)) && strikesArc(step.key);
     case 'frame':
       return step.stage === 'finish' || (check.stage === 'assemble' && step.stage === 'assemble');
   }

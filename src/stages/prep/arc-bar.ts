@@ -1,3 +1,4 @@
+import { ARC_BAR, WEATHER } from '../arc-steps.ts';
 import { TURN } from '../order.ts';
 import type { Gate, Item, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
@@ -5,10 +6,8 @@ import { lensGates } from './lens.ts';
 import { LAST_LOOK, PLACE, placeGates } from './place.ts';
 import { ROOM, roomOf } from './room.ts';
 import { STEEL, steelGates } from './steel-and-cleaner.ts';
-import { HAND_WARM_C, WEATHER, weatherGates, weatherOf } from './weather.ts';
-
-/** Tacks, test welds and the sides of the slits wait for this step where it stands. */
-export const ARC_BAR = 'prep/dry-steel';
+import { HAND_WARM_C, weatherGates, weatherOf } from './weather.ts';
+import { weatherOldGate } from './weather-age.ts';
 
 const cellarGate = (s: Situation): readonly Gate[] =>
   roomOf(s)?.cellar === true ? [{ id: 'cellar', shut: true, never: true, measure: ROOM }] : [];
@@ -31,6 +30,8 @@ const BARS: Readonly<Record<string, readonly [string, string]>> = {
   'cleaner-chlorine': ['other-cleaner', 'cleaner'],
   'cleaner-unknown': ['other-cleaner', 'cleaner'],
   'lens-light': ['darker-lens', 'lens'],
+  'weather-old': ['weather-again', 'weather'],
+  'weather-old-days': ['weather-again', 'weather'],
   'air-cold': ['other-day', 'air'],
   rain: ['other-day', 'rain'],
   'wind-strong': ['shelter', 'wind'],
@@ -41,7 +42,7 @@ const BARS: Readonly<Record<string, readonly [string, string]>> = {
 const STEEL_BAR = ['dry-steel', 'steel'] as const;
 
 /**
- * What bars every arc now, no reason first: place, tube, cleaner, lens and weather. The step is there only while something does. Each
+ * What bars every arc now: a weather read too long ago, then what no reason opens of place, tube, cleaner, lens and weather, then the rest. The step is there only while something does. Each
  * bar is one thing to tick under the reading that shut it, so that a reason given for one evening opens no other.
  */
 export const arcBar = (s: Situation): readonly StepDraft[] => {
@@ -54,7 +55,12 @@ export const arcBar = (s: Situation): readonly StepDraft[] => {
     ...lensGates(s),
     ...weatherGates(s),
   ];
-  const gates = [...all.filter(g => g.never === true), ...all.filter(g => g.never !== true)];
+  // What an old reading says is asked anew before it bars anything.
+  const gates = [
+    ...weatherOldGate(s, ARC_BAR),
+    ...all.filter(g => g.never === true),
+    ...all.filter(g => g.never !== true),
+  ];
   const shut = gates.find(g => !s.build.overrides.has(`${ARC_BAR} ${g.id}`)) ?? gates[0];
   if (shut === undefined) return [];
   const barOf = (g: Gate): readonly [string, string] => BARS[g.words ?? g.id] ?? STEEL_BAR;

@@ -1,10 +1,11 @@
+import { WEATHER } from '../arc-steps.ts';
 import type { Figure, Value } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { leadOf } from './lead.ts';
 import { lensFigures } from './lens.ts';
 import { roomFigures } from './room.ts';
 import { suppliesFigures } from './supplies-steps.ts';
-import { WEATHER, weatherOf } from './weather.ts';
+import { weatherOf } from './weather.ts';
 
 const exactOr = (v: number | null, needs: string): Value =>
   v === null ? { is: 'unknown', needs } : { is: 'exact', v };

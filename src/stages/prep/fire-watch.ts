@@ -1,3 +1,4 @@
+import { strikesArc } from '../arc-steps.ts';
 import { TURN } from '../order.ts';
 import type { Fills, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
@@ -8,9 +9,9 @@ export const LATE_s = 3 * 3600;
 /** After so long nobody is asked any more whether they looked, s (our own judgement). */
 const PAST_s = 12 * 3600;
 
-/** Steps with sparks: arcs, and the grinder at slits and joints. */
-const SPARKS =
-  /^(tack\/(close-third|tack)|weld\/(test-piece|coupons|sides|tops|again|half-open)|brace\/(join|fit-uprights|weld)|assemble\/(crossmembers|bearers|lugs|weld)|prep\/(open-faces|edges|clean-back)|cut\/(saw-third|deburr-third|test-piece|clean-rail))/;
+/** The grinder at slits and joints: sparks without an arc. */
+const GRINDS =
+  /^(prep\/(open-faces|edges|clean-back)|cut\/(saw-third|deburr-third|test-piece|clean-rail)|(tack|weld)\/(re-cut|add-slit|again)-saw)/;
 
 /** The last spark that was logged: its entry and when, ms; null when there was none. */
 export const lastSpark = (s: Situation): { entry: string; at: number } | null => {
@@ -18,7 +19,7 @@ export const lastSpark = (s: Situation): { entry: string; at: number } | null =>
   for (let i = live.length - 1; i >= 0; i--) {
     const e = live[i];
     if (e === undefined || (e.kind !== 'step-ticked' && e.kind !== 'reading-logged')) continue;
-    if (SPARKS.test(e.step)) return { entry: e.id, at: Date.parse(e.at) };
+    if (strikesArc(e.step) || GRINDS.test(e.step)) return { entry: e.id, at: Date.parse(e.at) };
   }
   return null;
 };

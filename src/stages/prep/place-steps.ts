@@ -1,4 +1,5 @@
 import { WINDIEST_m_s } from '../../reckon/welding/weld-weather.ts';
+import { WEATHER } from '../arc-steps.ts';
 import { TURN } from '../order.ts';
 import type { StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
@@ -9,7 +10,8 @@ import { lensStep } from './lens.ts';
 import { placeStep } from './place.ts';
 import { powerSteps } from './power.ts';
 import { MOVING_m_s, roomStep } from './room.ts';
-import { WEATHER, weatherAsks, windLimit } from './weather.ts';
+import { weatherAsks, windLimit } from './weather.ts';
+import { GOOD_FOR_h } from './weather-age.ts';
 
 /** Skin burns in an arc's light in this time, s (common practice). */
 const SUNBURN_s = 20 * 60;
@@ -23,6 +25,7 @@ const weatherStep = (s: Situation): StepDraft => ({
     wind: { v: WINDIEST_m_s.gmaw, as: 'speed' },
     'no-gas': { v: WINDIEST_m_s.smaw, as: 'speed' },
     move: { v: MOVING_m_s, as: 'speed' },
+    good: GOOD_FOR_h,
   },
   turn: TURN.place + 30,
   needs: [],

@@ -10,7 +10,6 @@ import { steelStep } from './steel-and-cleaner.ts';
 import { suppliesFindings } from './supplies-findings.ts';
 import { suppliesSteps } from './supplies-steps.ts';
 import { discsFindings, discsLeftSteps } from './thin-discs.ts';
-import { weatherFindings } from './weather-findings.ts';
 
 /** Word keys of the steps of preparing. */
 export const STEPS = [
@@ -27,6 +26,7 @@ export const STEPS = [
   'lens',
   'body',
   'weather',
+  'weather-again',
   'dry-steel',
   'other-place',
   'place-again',
@@ -62,12 +62,6 @@ export const prepSheet: StageSheet = s => ({
     ...s.ramp.rails.flatMap((rail, i) => openFaces(s, rail, i)),
     ...fitSteps(s),
   ],
-  findings: [
-    ...discFindings(s),
-    ...suppliesFindings(s),
-    ...discsFindings(s),
-    ...aloneFindings(s),
-    ...weatherFindings(s),
-  ],
+  findings: [...discFindings(s), ...suppliesFindings(s), ...discsFindings(s), ...aloneFindings(s)],
   scene: sideView(s),
 });

@@ -6,12 +6,14 @@ import {
   WINDIEST_m_s,
   weldWeather,
 } from '../../reckon/welding/weld-weather.ts';
+import { WEATHER } from '../arc-steps.ts';
 import type { Ask, Gate } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { once } from './once.ts';
 import { welderOf } from './process.ts';
 import { readAt } from './reading.ts';
 import { MOVING_m_s, roomOf } from './room.ts';
+import { weatherIsOld } from './weather-age.ts';
 
 /** Steel nearer to the dew point than this has a film of water, seen or not, K (ISO 8502-4 practice [found], taken over from painting). */
 const ABOVE_DEW = 3;
@@ -21,8 +23,6 @@ const COLD_STEEL_C = 5;
 export const HAND_WARM_C = 45;
 /** What a rag tells of the steel, by number. */
 const WET = { dry: 0, damp: 1, rain: 2 } as const;
-
-export const WEATHER = 'prep/weather';
 
 /** Air at the weld. */
 export type Wind = Readonly<{
@@ -143,8 +143,9 @@ export const weatherAsks = (s: Situation): readonly Ask[] => {
   const w = weatherOf(s);
   const wind = windOf(s);
   const limit = windLimit(s);
-  // A build of before has its weather without wind and wet: they may be read, and nothing is opened anew for them.
-  const older = w !== null && wind === null && w.wet === null ? { optional: true as const } : {};
+  const old = weatherIsOld(s);
+  // A build of before has its weather without wind and wet: they may be read, and nothing is opened anew for them on that evening.
+  const older = w !== null && !old && wind === null && w.wet === null ? { optional: true as const } : {};
   const asks: Ask[] = [
     { ask: 'wet', as: 'count', expected: [0, 0], possible: [0, 2], ...older },
     { ask: 'wind', as: 'speed', expected: [MOVING_m_s, limit / 2], possible: [0, 40], ...older },
@@ -154,7 +155,8 @@ export const weatherAsks = (s: Situation): readonly Ask[] => {
   ];
   if (wind !== null && wind.open_m_s > limit)
     asks.splice(2, 0, { ask: 'shelter', as: 'speed', expected: [MOVING_m_s, limit], possible: [0, 40] });
-  if (w === null) return asks;
+  // All of it is to be read: in the order it is walked, which stays while one after the other is told.
+  if (w === null || old) return asks;
   const bars = new Set(weatherGates(s).map(gate => ASK_OF[gate.words ?? ''] ?? ''));
   const windy = bars.has('wind') && wind !== null && wind.open_m_s > limit ? 'shelter' : 'wind';
   const first = (ask: string): boolean =>
