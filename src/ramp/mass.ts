@@ -1,3 +1,4 @@
+import { tubeSection } from '../reckon/steel/section.ts';
 import { BOARD_DENSITY, PLY_DENSITY } from './deck.ts';
 import type { Tube } from './design.ts';
 import { entryArc } from './entry.ts';
@@ -9,9 +10,23 @@ export const STEEL_DENSITY = 7850;
 const STEEL = STEEL_DENSITY * 1e-9;
 const SQM = 1e6;
 
-/** Mass of a metre of square-cornered tube, kg; corners are rounded, so this is a per cent or two high (derived). */
-export const tubeMassPerMetre = (t: Tube): number =>
-  STEEL * 1000 * (t.depth_mm * t.width_mm - (t.depth_mm - 2 * t.wall_mm) * (t.width_mm - 2 * t.wall_mm));
+/** Tubes are few and asked for often. */
+const perMetre = new WeakMap<Tube, number>();
+
+/**
+ * Mass of a metre of tube, kg, with the round corners it is sold with (tubeSection); one whose corners do not fit its sides is weighed
+ * with sharp ones (derived).
+ */
+export const tubeMassPerMetre = (t: Tube): number => {
+  const known = perMetre.get(t);
+  if (known !== undefined) return known;
+  const { depth_mm, width_mm, wall_mm } = t;
+  const section = tubeSection({ shape: 'rect', depth_mm, width_mm, wall_mm, rule: 'EN10219' });
+  const sharp = STEEL * 1000 * (depth_mm * width_mm - (depth_mm - 2 * wall_mm) * (width_mm - 2 * wall_mm));
+  const kg = section.ok ? section.value.massPerM_kg : sharp;
+  perMetre.set(t, kg);
+  return kg;
+};
 
 /** Kinds that are cut from flat bar or plate: their width is that of the flat. */
 export const FLAT_KINDS: ReadonlySet<MemberKind> = new Set([

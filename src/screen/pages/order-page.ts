@@ -6,6 +6,7 @@ import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
 import type { OrderedSection } from '../../ramp/cutting/order.ts';
 import { isSteel } from '../../ramp/cutting/totals.ts';
 import { yardCuts } from '../../ramp/cutting/yard-cuts.ts';
+import { soldAs } from '../../reckon/steel/size-tolerance.ts';
 import { STOCK_ROUNDS } from '../../stages/heavy/stock-answer.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
@@ -147,34 +148,41 @@ const yardRows = (c: PageContext, sheet: OrderSheet): Row[] => {
 
 const RACK = ['wall', 'seam', 'bow', 'zinc', 'pair'] as const;
 
-/** What to check before the bars are loaded; and a section that a yard may not have. */
-const rackRows = (c: PageContext, sheet: OrderSheet): Row[] => {
+/** Tube that no yard lists as it was typed: what to ask for where a caliper was read, or that few yards keep it. */
+const sizeNotes = (c: PageContext, sheet: OrderSheet): readonly string[] => {
   const { voice } = c;
-  const common = Object.values(voice.content.sections).filter(s => s.system === voice.system);
-  const unusual = sheet.order.sections.filter(
-    s =>
-      s.section.kind === 'tube' &&
-      !common.some(list =>
-        list.sizes.some(
-          ([depth = 0, width = 0, wall = 0]) =>
-            Math.abs(depth * list.mm - s.section.depth_mm) < 0.3 &&
-            Math.abs(width * list.mm - s.section.width_mm) < 0.3 &&
-            Math.abs(wall * list.mm - s.section.wall_mm) < 0.06,
-        ),
-      ),
-  );
-  return [
-    ruleRow(c, say(voice, { words: 'says.order-rack' })),
-    ...unusual.flatMap(s =>
-      saidRows(
-        c,
-        say(voice, { words: 'says.order-unusual', fills: { section: sectionText(voice, s.section) } }),
-        '◇ ',
-      ),
-    ),
-    ...RACK.flatMap(id => saidRows(c, say(voice, { words: `says.order-rack-${id}` }), '· ')),
-  ];
+  const listed = Object.values(voice.content.sections)
+    .filter(list => list.system === voice.system && list.shape.endsWith('tube'))
+    .flatMap(list =>
+      list.sizes.map(([depth = 0, width = 0, wall = 0]) => ({
+        depth_mm: depth * list.mm,
+        width_mm: width * list.mm,
+        wall_mm: wall * list.mm,
+      })),
+    );
+  return sheet.order.sections.flatMap(({ section }) => {
+    if (section.kind !== 'tube') return [];
+    const sold = soldAs(section, listed);
+    if (sold === null)
+      return [say(voice, { words: 'says.order-unusual', fills: { section: sectionText(voice, section) } })];
+    const asked = sectionText(voice, { ...section, ...sold });
+    return asked === sectionText(voice, section)
+      ? []
+      : [
+          say(voice, {
+            words: 'says.order-sold-as',
+            fills: { section: sectionText(voice, section), sold: asked },
+          }),
+        ];
+  });
 };
+
+/** What to check before the bars are loaded; and a section that a yard may not have. */
+const rackRows = (c: PageContext, sheet: OrderSheet): Row[] => [
+  ruleRow(c, say(c.voice, { words: 'says.order-rack' })),
+  ...sizeNotes(c, sheet).flatMap(note => saidRows(c, note, '◇ ')),
+  ...RACK.flatMap(id => saidRows(c, say(c.voice, { words: `says.order-rack-${id}` }), '· ')),
+];
 
 const goodRows = (c: PageContext): Row[] =>
   goodsOf(c.view, c.voice).flatMap(g => {

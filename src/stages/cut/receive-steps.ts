@@ -2,13 +2,14 @@ import { READINGS } from '../../build/reading-names.ts';
 import type { RailName } from '../../ramp/design.ts';
 import { type Member, sectionName } from '../../ramp/members.ts';
 import { SPARE_LENGTH } from '../../ramp/rail-plan.ts';
+import { sideTolerance, wallTolerance } from '../../reckon/steel/size-tolerance.ts';
 import { TURN } from '../order.ts';
 import { pieceName } from '../piece-findings.ts';
 import type { Fill, Item, PieceAsk, StepDraft } from '../sheet.ts';
 import { sideView } from '../side-view.ts';
 import type { Situation } from '../situation.ts';
 import { slitStrip } from '../slit-strip.ts';
-import { nominalTube, sideTolerance, wallTolerance } from './nominal-tube.ts';
+import { nominalTube } from './nominal-tube.ts';
 
 const length = (v: number): Fill => ({ v, as: 'length' });
 const thickness = (v: number): Fill => ({ v, as: 'thickness' });

@@ -1,8 +1,9 @@
 import { READINGS } from '../../build/reading-names.ts';
 import type { RailName } from '../../ramp/design.ts';
+import { sideTolerance, wallTolerance } from '../../reckon/steel/size-tolerance.ts';
 import type { Fill, Finding } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
-import { nominalTube, sideTolerance, wallTolerance } from './nominal-tube.ts';
+import { nominalTube } from './nominal-tube.ts';
 import { RAIL_LIMIT } from './rail-run.ts';
 
 const thickness = (v: number): Fill => ({ v, as: 'thickness' });

@@ -145,3 +145,25 @@ describe('what the person typed', () => {
     expect(rows.some(r => r.includes('NEXT') && r.includes('curved rail'))).toBe(true);
   });
 });
+
+describe('a tube typed as the caliper read it', () => {
+  const TUBE = (wall_mm: number): Doing => ({
+    kind: 'design-set',
+    field: 'tube',
+    value: { depth_mm: 40, width_mm: 40, wall_mm },
+  });
+  const rack = (wall_mm: number): string => {
+    const v = view('metric', TUBE(wall_mm));
+    return orderRows(context(v), orderSheet(v, shop())).map(rowText).join('\n');
+  };
+
+  test('2.9 mm is the 3 mm tube that the yard sells, and 3 mm wants no word', () => {
+    expect(rack(2.9)).toContain('Ask for 40 x 40 x 3. The 40 x 40 x 2.9 that you read is that size');
+    expect(rack(2.9)).not.toContain('not among the sizes');
+    expect(rack(3)).not.toMatch(/Ask for 40|not among the sizes/);
+  });
+
+  test('3.5 mm is none of them', () => {
+    expect(rack(3.5)).toContain('40 x 40 x 3.5 is not among the sizes');
+  });
+});
