@@ -35,7 +35,7 @@ export const agreeRows = (c: PageContext): Row[] => {
       'quiet',
       `Strength will be judged by ${say(c.voice, { words: `questions.standard.choices.${c.view.ramp.design.standard}` })}.`,
     ]),
-    row(' ', ['quiet', 'c changes that or any answer, and asks what most leave: ground, uprights, rails.']),
+    row(' ', ['quiet', 'c changes that or any answer; it also asks ground, uprights and rails.']),
   );
   for (const p of all.slice(0, 4)) {
     top.push(
