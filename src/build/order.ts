@@ -21,16 +21,19 @@ export const nextN = (entries: readonly Placed[]): number =>
 
 /**
  * The ids of the entries that no longer count: struck, or replaced by a correction. Looked at from the newest back, so a
- * strike that was itself struck takes nothing away, and a correction taken back gives the entry it replaced its place again.
+ * strike that was itself struck takes nothing away, and a correction taken back gives the entry it replaced its place again. One
+ * that was corrected in its turn gives nothing back: of a number read three times only the last counts.
  */
 export const goneIds = (entries: readonly StoredEntry[]): ReadonlySet<string> => {
-  const gone = new Set<string>();
+  const struck = new Set<string>();
+  const replaced = new Set<string>();
   for (const e of inOrder(entries).reverse()) {
-    if (gone.has(e.id)) continue;
-    if (e.kind === 'entry-struck' && typeof e.target === 'string') gone.add(e.target);
-    for (const id of e.replaces ?? []) gone.add(id);
+    const corrected = replaced.has(e.id);
+    if (struck.has(e.id) && !corrected) continue;
+    if (e.kind === 'entry-struck' && typeof e.target === 'string' && !corrected) struck.add(e.target);
+    for (const id of e.replaces ?? []) replaced.add(id);
   }
-  return gone;
+  return new Set([...struck, ...replaced]);
 };
 
 /** The entries that count, in order: neither struck nor replaced, and no strikes. */

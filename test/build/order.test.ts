@@ -55,10 +55,17 @@ describe('what counts', () => {
   test('a correction of a correction leaves only the last', () => {
     expect(
       ids(live([act('a', 1), act('b', 2, { replaces: ['a'] }), act('c', 3, { replaces: ['b'] })])),
-    ).toEqual(['a', 'c']);
+    ).toEqual(['c']);
     expect(
       ids(live([act('a', 1), act('b', 2, { replaces: ['a'] }), act('c', 3, { replaces: ['a', 'b'] })])),
     ).toEqual(['c']);
+  });
+
+  test('and taken back, the one before it', () => {
+    const three = [act('a', 1), act('b', 2, { replaces: ['a'] }), act('c', 3, { replaces: ['b'] })];
+    expect(ids(live([...three, strike('s', 4, 'c')]))).toEqual(['b']);
+    expect(ids(live([...three, strike('s', 4, 'b')]))).toEqual(['c']);
+    expect(ids(live([...three, strike('s', 4, 'c'), strike('t', 5, 'b')]))).toEqual(['a']);
   });
 
   test('striking what is not there, or oneself, harms nothing', () => {
