@@ -141,7 +141,7 @@ export const squareUpSteps = (s: Situation): readonly StepDraft[] => {
       },
       ...(drawn === null ? {} : { scene: drawn }),
       turn: TURN.assemble + 80,
-      needs: ['assemble/width', 'assemble/diagonals', 'assemble/twist'],
+      needs: ['assemble/width', 'assemble/diagonals', 'assemble/twist', 'prep/vents'],
       uses: [],
       cautions: ['crossmember-vents'],
       minutes: [n * MINUTES.weld[0], n * MINUTES.weld[1]],

@@ -57,7 +57,8 @@ export const standUpSteps = (s: Situation): readonly StepDraft[] => {
       words: 'feet',
       fills: { raise: length(RAISE), board: length(BOARD), behind: length(REAR_FOOT) },
       turn: TURN.assemble + 95,
-      needs: ['assemble/stand-up'],
+      // A plate over the end of a base rail closes it.
+      needs: ['assemble/stand-up', 'prep/vents'],
       uses: [],
       items: footItems(s),
       minutes: [30, 60],

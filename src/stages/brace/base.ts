@@ -63,7 +63,8 @@ export const baseSteps = (s: Situation, rail: RailName, turn: number): readonly 
       words: 'join-entry',
       fills,
       turn: turn + 8,
-      needs: [KEYS.hold(rail), 'prep/clean-back'],
+      // Side plates close the entry ends of both tubes.
+      needs: [KEYS.hold(rail), 'prep/vents', 'prep/clean-back'],
       uses: [],
       line: { face: 'rail bottom face', rail },
       minutes: [20, 35],

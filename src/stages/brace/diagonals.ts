@@ -54,7 +54,7 @@ export const diagonalSteps = (s: Situation, rail: RailName, turn: number): reado
         tack: { v: tacks.long_mm, as: 'length' },
       },
       turn: turn + 10,
-      needs: [KEYS.diagonals(rail), KEYS.weld(rail)],
+      needs: [KEYS.diagonals(rail), KEYS.weld(rail), 'prep/vents'],
       uses: [],
       minutes: [n * MINUTES.weld[0], n * MINUTES.weld[1]],
       ...(joint === null ? {} : { scene: joint }),
