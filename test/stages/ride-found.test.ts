@@ -9,6 +9,7 @@ import { fastestCovered, proofForce } from '../../src/stages/finish/proof.ts';
 import { bandOf, groundOf, launchOf, saidLanding } from '../../src/stages/flight-band.ts';
 import { rideOf } from '../../src/stages/plan/ride-facts.ts';
 import { DANGERS } from '../../src/stages/plan/ride-findings.ts';
+import { planSheet } from '../../src/stages/plan/sheet.ts';
 import { standingStill } from '../../src/stages/standing-still.ts';
 import { kept } from '../quantity/expect-outcome.ts';
 import { read, set } from './doings.ts';
@@ -62,6 +63,21 @@ describe('too fast for its radius', () => {
     expect(keysOf(view).some(key => key.startsWith('ride-load'))).toBe(false);
     expect(view.ramp.lip.y_mm).toBeCloseTo(2500 * (1 - Math.cos(30 * DEG)), 6);
   });
+});
+
+test('the climb is told as it presses: at the foot, at the lip with its losses, and how suddenly it takes hold', () => {
+  const s = situation(set('shape', { radius: 3000, exit: 40 * DEG }), set('use', 'skate'), ridden(6));
+  const figure = (id: string) => {
+    const value = planSheet(s).figures.find(f => f.id === id)?.value;
+    return value?.is === 'exact' ? value.v : Number.NaN;
+  };
+  // n = 1 + v²/(gR), and all of it within one wheelbase of 0.36 m; at the lip cosφ + v²/(gR) of what speed is left [textbook].
+  const step = 36 / (GRAVITY_m_s2 * 3);
+  expect(figure('load-factor')).toBeCloseTo(1 + step, 9);
+  expect(figure('load-onset')).toBeCloseTo((step * 6) / 0.36, 9);
+  const bare = Math.cos(40 * DEG) + step - 2 * (1 - Math.cos(40 * DEG));
+  expect(figure('load-at-lip')).toBeLessThan(bare);
+  expect(figure('load-at-lip')).toBeGreaterThan(0.95 * bare);
 });
 
 describe('no anchors', () => {

@@ -1,9 +1,11 @@
 import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
+import { climb } from '../../reckon/ride/climb.ts';
+import { arcOnset } from '../../reckon/ride/onset.ts';
 import { runIn } from '../../reckon/ride/run-in.ts';
 import { footPressure, GROUNDS } from '../../reckon/strength/ground.ts';
 import type { Standing } from '../../reckon/strength/standing.ts';
-import { groundOf, lipSpeed, plainFlight } from '../flight-band.ts';
-import { loadsOf, MACHINES } from '../riding.ts';
+import { groundOf, lipSpeed, plainFlight, transitionOf } from '../flight-band.ts';
+import { loadSpeed, loadsOf, MACHINES } from '../riding.ts';
 import type { Figure } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { standingStill } from '../standing-still.ts';
@@ -129,8 +131,14 @@ const flightFigures = (s: Situation, ride: Ride): readonly Figure[] => {
 const loadFigures = (s: Situation): readonly Figure[] => {
   const loads = loadsOf(s);
   const needs = 'plan/curve';
+  const transition = transitionOf(s);
+  const speed_m_s = loadSpeed(s);
+  const climbed = climb({ ...transition, speed_m_s });
+  const onset = arcOnset(speed_m_s, transition.radius_m, MACHINES[s.ramp.design.use].wheelbase_m);
   return [
     size('load-factor', 'ratio', loads?.load_factor, needs),
+    size('load-at-lip', 'ratio', climbed.ok ? climbed.value.load_factor_end : null, needs),
+    size('load-onset', 'ratio', onset.ok ? onset.value.rate_1_s : null, needs),
     size('load-counted', 'ratio', loads?.riding_factor, needs),
     size('load-ride', 'force', loads?.riding_N, needs),
     size('load-drop', 'force', loads?.drop_N, needs),

@@ -29,6 +29,10 @@ export type RideSpec = Partial<Omit<StepDraft, 'key' | 'stage' | 'words' | 'turn
 const KM_H = 1 / 3.6;
 const DEGREE = Math.PI / 180;
 
+/** L7: what a guard takes along its top, N a metre, and at any one point, N; IBC and ASCE 7, 50 lb a foot and 200 lb [memory]. */
+const GUARD_N_m = 740;
+const GUARD_N = 890;
+
 const length = (v: number) => ({ v, as: 'length' }) as const;
 const distance = (v: number) => ({ v, as: 'distance' }) as const;
 
@@ -155,9 +159,15 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
     {
       name: 'loads',
       words: 'loads',
-      fills: { rider: { v: d.rider, as: 'mass' } },
+      fills: {
+        rider: { v: d.rider, as: 'mass' },
+        guard: { v: GUARD_N_m, as: 'force' },
+        push: { v: GUARD_N, as: 'force' },
+      },
       uses: [
         'load-factor',
+        'load-at-lip',
+        'load-onset',
         'load-counted',
         'load-ride',
         'load-drop',
