@@ -11,10 +11,15 @@ const NOT_LENGTHS: Readonly<Record<string, Quantity>> = {
 
 /** Sizes read with a caliper: shown to a hundredth, not to the nearest sixteenth. */
 const BY_CALIPER = new Set(['depth_mm', 'wall_mm', 'kerf_mm', 'layer_mm', 'thickness_mm']);
+/** What is read with a caliper all round, its width too. */
+const SECTIONS = new Set(['tube', 'post']);
 
-const one = (name: string, value: unknown, system: System): string =>
+const quantityOf = (field: string, name: string): Quantity =>
+  NOT_LENGTHS[name] ?? (BY_CALIPER.has(name) || SECTIONS.has(field) ? 'thickness' : 'length');
+
+const one = (field: string, name: string, value: unknown, system: System): string =>
   typeof value === 'number'
-    ? write(value, NOT_LENGTHS[name] ?? (BY_CALIPER.has(name) ? 'thickness' : 'length'), system)
+    ? write(value, quantityOf(field, name), system)
     : value === true
       ? 'yes'
       : value === false
@@ -26,7 +31,7 @@ export const designWords = (field: string, value: unknown, system: System): stri
   typeof value === 'object' && value !== null
     ? Object.entries(value)
         .map(([name, v]) =>
-          name === 'kind' ? String(v) : `${name.replace(/_mm$/, '')} ${one(name, v, system)}`,
+          name === 'kind' ? String(v) : `${name.replace(/_mm$/, '')} ${one(field, name, v, system)}`,
         )
         .join(', ')
-    : one(field, value, system);
+    : one(field, field, value, system);

@@ -1,6 +1,7 @@
 import { REFUSED_USES } from '../../coach/decide/answer.ts';
 import type { View } from '../../coach/view.ts';
 import type { Quantity } from '../../quantity/quantities.ts';
+import { read } from '../../quantity/read.ts';
 import type { DesignField, ShapeName } from '../../ramp/design.ts';
 
 /** What was said so far, by part: a choice, or a number with its unit. */
@@ -34,6 +35,8 @@ export type Part = Common &
         inner: string;
         start: (said: Said, view: View) => number;
         possible?: readonly [number, number];
+        /** Its name among numbers that may be typed at once: "depth". An empty Enter at the first of them takes them all. */
+        called?: string;
       }>
   );
 
@@ -73,7 +76,7 @@ const num = (
   as: Quantity,
   inner: string,
   start: (said: Said, view: View) => number,
-  more: Partial<Common> = {},
+  more: Partial<Common> & Readonly<{ called?: string }> = {},
 ): Part => ({
   id,
   question,
@@ -109,6 +112,12 @@ const choice = (
 });
 
 const d = (view: View) => view.ramp.design;
+/** The tube's width as it stands; where another depth was just said, a square one's. */
+const squareWidth = (said: Said, view: View): number => {
+  const { depth_mm, width_mm } = d(view).tube;
+  const depth = read(said['tube.depth_mm'] ?? '', 'thickness', view.build.system);
+  return depth.ok && Math.abs(depth.value - depth_mm) > 1e-9 ? depth.value : width_mm;
+};
 const isSheet = (said: Said): boolean => said['deck.kind'] !== 'boards';
 
 /** The questions in their order; several parts make one answer. */
@@ -151,11 +160,15 @@ export const PARTS: readonly Part[] = [
   num('width', 'width', 'width', 'width', 'length', 'mm', (_s, v) => d(v).width),
   num('tube.depth_mm', 'tube', 'tube', 'tube', 'thickness', 'mm', (_s, v) => d(v).tube.depth_mm, {
     last: false,
+    called: 'depth',
   }),
-  num('tube.width_mm', 'tube', 'tube-width', 'tube', 'thickness', 'mm', (_s, v) => d(v).tube.width_mm, {
+  num('tube.width_mm', 'tube', 'tube-width', 'tube', 'thickness', 'mm', (s, v) => squareWidth(s, v), {
     last: false,
+    called: 'width',
   }),
-  num('tube.wall_mm', 'tube', 'tube-wall', 'tube', 'thickness', 'mm', (_s, v) => d(v).tube.wall_mm),
+  num('tube.wall_mm', 'tube', 'tube-wall', 'tube', 'thickness', 'mm', (_s, v) => d(v).tube.wall_mm, {
+    called: 'wall',
+  }),
   choice(
     'cutter.kind',
     'slits',
@@ -169,8 +182,11 @@ export const PARTS: readonly Part[] = [
   num('rider', 'rider', 'rider', 'rider', 'mass', 'kg', (_s, v) => d(v).rider),
   num('door.width_mm', 'door', 'door', 'door', 'length', 'mm', (_s, v) => d(v).door.width_mm, {
     last: false,
+    called: 'width',
   }),
-  num('door.height_mm', 'door', 'door-height', 'door', 'length', 'mm', (_s, v) => d(v).door.height_mm),
+  num('door.height_mm', 'door', 'door-height', 'door', 'length', 'mm', (_s, v) => d(v).door.height_mm, {
+    called: 'height',
+  }),
   choice('deck.kind', 'deck', 'deck', 'deck', ['sheet', 'boards'], v => d(v).deck.kind, { last: false }),
   num(
     'deck.layer_mm',
@@ -223,6 +239,16 @@ export const PARTS: readonly Part[] = [
   choice('standard', 'standard', 'standard', 'standard', ['EN', 'AISC'], v => d(v).standard, { later: true }),
   num('rails', 'rails', 'rails', 'rails', 'count', '', (_s, v) => v.ramp.rails.length, { later: true }),
 ];
+
+/** The numbers that may be typed at once with this one, itself first; none where it is asked by itself. */
+export const togetherWith = (part: Part): readonly (Part & { is: 'number' })[] => {
+  if (part.is !== 'number' || part.called === undefined) return [];
+  const all = PARTS.filter(
+    (p): p is Part & { is: 'number' } =>
+      p.is === 'number' && p.field === part.field && p.called !== undefined,
+  );
+  return all[0]?.id === part.id ? all : [];
+};
 
 /** Parts of a record field that were said, without the field's name in front. */
 const parts = (said: Said, field: string): Record<string, string> =>

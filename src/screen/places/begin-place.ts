@@ -3,13 +3,16 @@ import { preview } from '../../coach/decide/decide.ts';
 import { openFindings, type View } from '../../coach/view.ts';
 import { row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
-import { write } from '../../quantity/write.ts';
+import type { System } from '../../quantity/quantities.ts';
+import { THINNEST_SLIT_WALL } from '../../ramp/problems.ts';
 import { say } from '../../words/say.ts';
 import { fieldRows } from '../fields/field-rows.ts';
 import { openField, understood } from '../fields/number-field.ts';
 import { agreeRows, effectRows, givesRows } from '../pages/begin-rows.ts';
+import { designWords } from '../pages/design-words.ts';
 import { echoRow, page, ruleRow, titleRow } from '../pages/frame.ts';
 import { findingText, stepText } from '../pages/step-words.ts';
+import { beginField } from './begin-field.ts';
 import { answerFor, isAnswered, PARTS, type Part, type Said } from './begin-parts.ts';
 import { CHANGE_DESIGN, commonAct, goNow } from './common.ts';
 import type { Desk, Place } from './desk.ts';
@@ -67,47 +70,64 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
       return;
     }
     if (part?.is !== 'number') return;
-    const start = part.start(said, d.view);
+    const { spec, parts, usual } = beginField(part, said, d.view, d.system);
     place.field = {
       field: openField(),
-      spec: {
-        quantity: part.as,
-        system: d.system,
-        ...(part.possible === undefined ? {} : { possible: part.possible }),
-        otherWay: `take ${write(start, part.as, d.system)}`,
-        whenEmpty: `nothing typed. Tab takes ${write(start, part.as, d.system)}`,
-      },
+      spec,
+      whyWords: 'words',
       keep: (_v, typed) => given(d, part, d.typedFor(typed, part.as)),
-      otherWay: () => given(d, part, `${start} ${part.inner}`),
+      several: values =>
+        givenAll(
+          d,
+          parts,
+          values.map((v, i) => `${v} ${parts[i]?.inner ?? ''}`),
+        ),
+      otherWay: () => givenAll(d, parts, usual),
       before: () => back(d),
     };
   };
 
-  const given = (d: Desk, part: Part, value: string): void => {
-    const now = { ...said, [part.id]: value };
-    const answer = answerFor(part, now, d.view);
+  /** One part is answered, or all the numbers of one answer at once. Refused, the first of them is asked again. */
+  const givenAll = (d: Desk, all: readonly Part[], values: readonly string[]): void => {
+    const last = all.at(-1);
+    if (last === undefined) return;
+    const now = { ...said, ...Object.fromEntries(all.map((p, i) => [p.id, values[i] ?? ''])) };
+    const answer = answerFor(last, now, d.view);
     if (answer !== null && only !== undefined) {
       const effects = effectsOf(d, answer);
       if (effects.length > 0) {
         said = now;
+        at += all.length - 1;
         place.field = null;
         waiting = { answer, effects };
         return;
       }
     }
     if (answer !== null && !d.act({ do: 'answer', ...answer })) {
-      const kept = d.message;
+      const why = d.message;
       openPart(d);
-      d.say(kept);
+      d.say(why);
       return;
     }
+    if (answer !== null && only === undefined) d.say(`Kept: ${keptAnswer(d, last)}.`);
     said = now;
-    at++;
+    at += all.length;
     if (only !== undefined && shown(d)[at] === undefined) {
       d.pop();
       return;
     }
     openPart(d);
+  };
+
+  const given = (d: Desk, part: Part, value: string): void => givenAll(d, [part], [value]);
+
+  /** The answer just kept, in both systems. */
+  const keptAnswer = (d: Desk, part: Part): string => {
+    const value = d.view.build.answers[part.field];
+    const words = (system: System): string => designWords(part.field, value, system);
+    const [shown, other] = [words(d.system), words(d.system === 'us' ? 'metric' : 'us')];
+    const name = part.question === shown ? '' : `${part.question} `;
+    return shown === other ? `${name}${shown}` : `${name}${shown} = ${other}`;
   };
 
   /** What would be new to fix, and which ticks would turn stale: the real thing without the append. */
@@ -176,9 +196,13 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
       const which = WHICH[said.second ?? 'exit'] ?? 'exit angle';
       top.push(row(' ', ['lead', say(c.voice, { words: `questions.${part.words}.ask`, fills: { which } })]));
       top.push(
-        ...wrap(say(c.voice, { words: `questions.${part.words}.about` }), c.look.columns - 4).map(l =>
-          row('   ', ['quiet', l]),
-        ),
+        ...wrap(
+          say(c.voice, {
+            words: `questions.${part.words}.about`,
+            fills: { least: { v: THINNEST_SLIT_WALL, as: 'thickness' } },
+          }),
+          c.look.columns - 4,
+        ).map(l => row('   ', ['quiet', l])),
       );
       if (part.is === 'number' && place.field != null)
         top.push(...fieldRows(place.field.field, place.field.spec, c.look));
@@ -227,6 +251,7 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
         { act: 'open', words: 'take the lit one' },
         { act: 'next', words: 'move', shown: '↑ ↓' },
         { act: 'back', words: 'one back' },
+        { act: 'why', words: 'words' },
         { act: 'leave' },
       ];
     },
@@ -268,6 +293,8 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
         // The field was closed: the keys of the page act until it is opened again.
         if (act === 'open') openPart(d);
         else if (act === 'leave') return false;
+        // Why it is asked stands under the question; what a word means is told on a page.
+        else if (act === 'why') d.push(d.around.ways.glossary('plan'));
         else return commonAct(d, act, char, { stage: 'plan', step: null, item: 0 });
         return true;
       }
@@ -280,7 +307,8 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
         const choice = choices[lit] ?? '';
         if (REFUSED_USES.includes(choice)) d.act({ do: 'answer', field: 'use', value: choice });
         else given(d, part, choice);
-      } else if (act === 'hurt' || act === 'units' || act === 'help')
+      } else if (act === 'why') d.push(d.around.ways.glossary('plan'));
+      else if (act === 'hurt' || act === 'units' || act === 'help')
         return commonAct(d, act, char, { stage: 'plan', step: null, item: 0 });
       else return false;
       return true;

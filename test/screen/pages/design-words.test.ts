@@ -10,6 +10,13 @@ describe('what a design field was set to', () => {
     expect(designWords('rider', 90, 'metric')).toMatch(/^90(\.0)? kg$/);
   });
 
+  test('shows a section as a caliper reads it, all round', () => {
+    expect(designWords('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2.9 }, 'us')).toBe(
+      'depth 1.575 in, width 1.575 in, wall 0.114 in',
+    );
+    expect(designWords('door', { width_mm: 1524, height_mm: 2032 }, 'us')).toBe('width 60 in, height 80 in');
+  });
+
   test('says a choice as it was chosen', () => {
     expect(designWords('deck', { kind: 'sheet', layer_mm: 9, layers: 2 }, 'metric')).toBe(
       'sheet, layer 9.00 mm, layers 2',

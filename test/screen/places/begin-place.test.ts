@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { compileContent } from '../../../src/making/compile-content.ts';
 import { beginPlace } from '../../../src/screen/places/begin-place.ts';
 import type { Content } from '../../../src/words/schema.ts';
@@ -23,4 +23,48 @@ test('left between the two sizes of the curve, the second is asked when the buil
   expect(t.desk.view.build.answers.shape?.exit).toBeCloseTo((25 * Math.PI) / 180, 6);
   t.desk.root(beginPlace(t.desk));
   expect(t.text()).toContain('question 4 of 10');
+});
+
+describe('the three sizes of the tube', () => {
+  const atTheTube = () => {
+    const t = deskFor(content);
+    const keeper = t.desk.around.newBuild('Yard kicker', 'metric');
+    if (typeof keeper === 'string') throw new Error(keeper);
+    t.desk.open(keeper);
+    t.desk.root(beginPlace(t.desk));
+    // Purpose, lip, which second size, its value, width: as they stand.
+    t.press('\r', '\r', '\r', '\r', '\r');
+    expect(t.text()).toContain('question 5 of 10');
+    return t;
+  };
+  const tube = (t: ReturnType<typeof atTheTube>) => t.desk.view.build.answers.tube;
+
+  test('are taken together where they are typed together', () => {
+    const t = atTheTube();
+    t.press(...'50x30x2.9', '\r');
+    expect(tube(t)).toEqual({ depth_mm: 50, width_mm: 30, wall_mm: 2.9 });
+    expect(t.text()).toContain('question 6 of 10');
+  });
+
+  test('are the usual ones where Enter is pressed on nothing', () => {
+    const t = atTheTube();
+    t.press('\r');
+    expect(tube(t)).toEqual({ depth_mm: 40, width_mm: 40, wall_mm: 3 });
+    expect(t.text()).toContain('question 6 of 10');
+  });
+
+  test('are asked one by one where one is typed, a square tube being the usual', () => {
+    const t = atTheTube();
+    t.press(...'50', '\r');
+    expect(t.text()).toContain('width of the tube');
+    t.press('\r', ...'3', '\r');
+    expect(tube(t)).toEqual({ depth_mm: 50, width_mm: 50, wall_mm: 3 });
+  });
+
+  test('that make no tube are refused whole, and asked again from the first', () => {
+    const t = atTheTube();
+    t.press(...'5x5x4', '\r');
+    expect(tube(t)).toBeUndefined();
+    expect(t.text()).toContain('question 5 of 10');
+  });
 });
