@@ -35,3 +35,30 @@ export const designWords = (field: string, value: unknown, system: System): stri
         )
         .join(', ')
     : one(field, field, value, system);
+
+const OTHER = { metric: 'us', us: 'metric' } as const;
+
+/** What is said as its sizes alone, one by the other. */
+const BY_SIZES = new Set(['tube', 'post', 'door']);
+
+const sizes = (field: string, all: readonly [string, unknown][], system: System): string =>
+  all
+    .map(([name, v], i) => write(Number(v), quantityOf(field, name), system, { unit: i === all.length - 1 }))
+    .join(' x ');
+
+const oneInBoth = (field: string, name: string, value: unknown, system: System): string => {
+  const [shown, other] = [one(field, name, value, system), one(field, name, value, OTHER[system])];
+  return shown === other ? shown : `${shown} = ${other}`;
+};
+
+/** The same in both systems, the build's first: "height 24 in = 609.5 mm, exit 30.0°". */
+export const designInBoth = (field: string, value: unknown, system: System): string => {
+  if (typeof value !== 'object' || value === null) return oneInBoth(field, field, value, system);
+  const all = Object.entries(value);
+  if (BY_SIZES.has(field)) return `${sizes(field, all, system)} = ${sizes(field, all, OTHER[system])}`;
+  return all
+    .map(([name, v]) =>
+      name === 'kind' ? String(v) : `${name.replace(/_mm$/, '')} ${oneInBoth(field, name, v, system)}`,
+    )
+    .join(', ');
+};

@@ -3,13 +3,12 @@ import { preview } from '../../coach/decide/decide.ts';
 import { openFindings, type View } from '../../coach/view.ts';
 import { row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
-import type { System } from '../../quantity/quantities.ts';
 import { THINNEST_SLIT_WALL } from '../../ramp/problems.ts';
 import { say } from '../../words/say.ts';
 import { fieldRows } from '../fields/field-rows.ts';
 import { openField, understood } from '../fields/number-field.ts';
 import { agreeRows, effectRows, givesRows } from '../pages/begin-rows.ts';
-import { designWords } from '../pages/design-words.ts';
+import { designInBoth } from '../pages/design-words.ts';
 import { echoRow, page, ruleRow, titleRow } from '../pages/frame.ts';
 import { findingText, stepText } from '../pages/step-words.ts';
 import { beginField } from './begin-field.ts';
@@ -124,10 +123,8 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
   /** The answer just kept, in both systems. */
   const keptAnswer = (d: Desk, part: Part): string => {
     const value = d.view.build.answers[part.field];
-    const words = (system: System): string => designWords(part.field, value, system);
-    const [shown, other] = [words(d.system), words(d.system === 'us' ? 'metric' : 'us')];
-    const name = part.question === shown ? '' : `${part.question} `;
-    return shown === other ? `${name}${shown}` : `${name}${shown} = ${other}`;
+    const words = designInBoth(part.field, value, d.system);
+    return words.startsWith(part.question) || part.field === 'shape' ? words : `${part.question} ${words}`;
   };
 
   /** What would be new to fix, and which ticks would turn stale: the real thing without the append. */

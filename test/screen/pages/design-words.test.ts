@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { designWords } from '../../../src/screen/pages/design-words.ts';
+import { designInBoth, designWords } from '../../../src/screen/pages/design-words.ts';
 
 describe('what a design field was set to', () => {
   test('is written in the units of the build', () => {
@@ -23,5 +23,15 @@ describe('what a design field was set to', () => {
     );
     expect(designWords('first', true, 'metric')).toBe('yes');
     expect(designWords('use', 'bike', 'metric')).toBe('bike');
+  });
+
+  test('is said in both systems where it is kept', () => {
+    expect(designInBoth('shape', { height: 609.6, exit: Math.PI / 6 }, 'us')).toBe(
+      'height 24 in = 609.5 mm, exit 30.0°',
+    );
+    expect(designInBoth('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2.9 }, 'metric')).toBe(
+      '40.00 x 40.00 x 2.90 mm = 1.575 x 1.575 x 0.114 in',
+    );
+    expect(designInBoth('first', true, 'us')).toBe('yes');
   });
 });
