@@ -54,6 +54,8 @@ export type Ask = Readonly<{
   line?: LineRef | LineName;
   /** Read only where there is something to say: the step is done without it. */
   optional?: true;
+  /** Of a list of answers none is lit beforehand, not even the one kept before: a wrong one, passed with Enter by a tired hand, is dangerous. */
+  unlit?: true;
 }>;
 
 /** One of many like things on one page, one key each: slits, marks, boards, joints. */

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Doing } from '../../src/build/entries.ts';
 import { viewOf } from '../../src/coach/view.ts';
 import { tick } from './doings.ts';
 import { entriesOf, NOW } from './situation-for.ts';
@@ -38,16 +39,15 @@ describe('a tube is vented before it is closed', () => {
     const diagonals = view.ramp.members.filter(m => m.kind === 'diagonal' && m.rail === 'A');
     expect(diagonals.length).toBeGreaterThan(0);
     const cut = diagonals.map(
-      m =>
-        ({
-          kind: 'piece-cut',
-          need: m.need,
-          section: '30x30x2',
-          asked_mm: m.long_mm,
-          length_mm: m.long_mm,
-          typed: 'as asked',
-          ends_rad: [0, 0],
-        }) as const,
+      (m): Doing => ({
+        kind: 'piece-cut',
+        need: m.need,
+        section: '30x30x2',
+        asked_mm: m.long_mm,
+        length_mm: m.long_mm,
+        typed: 'as asked',
+        ends_rad: [0, 0],
+      }),
     );
     const now = viewOf(entriesOf(begun(...holes.map(i => tick(i.key)), ...cut)), NOW);
     expect(now.steps.find(s => s.key === 'brace/weld-diagonals@A')?.waitsFor).toContain('prep/vents');

@@ -8,13 +8,14 @@ import { askChoices, askLabel } from '../pages/step-words.ts';
 import { commonAct } from './common.ts';
 import type { Desk, Place } from './desk.ts';
 
-/** A reading that is no measure: a few answers, one lit; Enter keeps it. */
+/** A reading that is no measure: a few answers, one lit, or none until an arrow lights the first; Enter keeps the lit one. */
 export const choicePlace = (lit: Lit, step: Step, ask: Ask, done: () => void): Place => {
   const least = ask.possible?.[0] ?? 0;
   let at: number | null = null;
 
-  /** What was kept before, else the expected one, else the first. */
-  const litAnswer = (desk: Desk): number => {
+  /** What was kept before, else the expected one, else the first; none where the answer is to be looked for. */
+  const litAnswer = (desk: Desk): number | null => {
+    if (ask.unlit === true) return null;
     const before = desk.view.build.readings.get(`${step.key}#${ask.ask}`)?.value;
     const { expected } = ask;
     const usual = before ?? (expected === undefined ? least : Math.round((expected[0] + expected[1]) / 2));
@@ -26,7 +27,8 @@ export const choicePlace = (lit: Lit, step: Step, ask: Ask, done: () => void): P
     rows: desk => {
       const c = desk.context();
       const answers = askChoices(c.view, c.voice, step, ask.ask);
-      at = Math.min(at ?? litAnswer(desk), answers.length - 1);
+      const lit_at = at ?? litAnswer(desk);
+      at = lit_at === null ? null : Math.min(lit_at, answers.length - 1);
       return page(
         c,
         [titleRow(c), stripRow(c.view, lit.stage), ruleRow(c, `${lit.stage}: measuring`)],
@@ -48,17 +50,25 @@ export const choicePlace = (lit: Lit, step: Step, ask: Ask, done: () => void): P
       );
     },
     keys: () => [
-      { act: 'open', words: 'keep the lit one' },
-      { act: 'next', words: 'move', shown: '↑ ↓' },
+      ...(at === null && ask.unlit === true
+        ? [
+            { act: 'next' as const, words: 'light one', shown: '↑ ↓' },
+            { act: 'open' as const, words: 'keep the lit one' },
+          ]
+        : [
+            { act: 'open' as const, words: 'keep the lit one' },
+            { act: 'next' as const, words: 'move', shown: '↑ ↓' },
+          ]),
       { act: 'back' },
       { act: 'hurt' },
     ],
     act: (desk, act, char) => {
       const answers = askChoices(desk.view, desk.voice, step, ask.ask);
       const now = at ?? litAnswer(desk);
-      if (act === 'next') at = Math.min(answers.length - 1, now + 1);
-      else if (act === 'previous') at = Math.max(0, now - 1);
-      else if (act === 'open') {
+      if (act === 'next') at = now === null ? 0 : Math.min(answers.length - 1, now + 1);
+      else if (act === 'previous') at = now === null ? 0 : Math.max(0, now - 1);
+      else if (act === 'open' && now === null) desk.say('Enter: choose one first, ↑ or ↓ lights it');
+      else if (act === 'open' && now !== null) {
         if (desk.act({ do: 'read', step: step.key, ask: ask.ask, value: String(now + least) })) {
           desk.pop();
           done();

@@ -87,7 +87,7 @@ export const placeStep = (s: Situation): StepDraft => ({
   needs: [],
   uses: [],
   asks: Object.entries(FAILS).map(
-    ([ask, ways]): Ask => ({ ask, as: 'count', possible: [0, ways.length], optional: true }),
+    ([ask, ways]): Ask => ({ ask, as: 'count', possible: [0, ways.length], optional: true, unlit: true }),
   ),
   items: PLACE_ITEMS.map(
     ([id, name]): Item => ({

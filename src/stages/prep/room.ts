@@ -39,7 +39,7 @@ export const roomOf = (s: Situation): Room | null => {
 
 /** Walls and ceiling are measured only where there are any. */
 const roomAsks = (s: Situation): readonly Ask[] => {
-  const where: Ask = { ask: 'where', as: 'count', expected: [1, 1], possible: [0, 2] };
+  const where: Ask = { ask: 'where', as: 'count', expected: [1, 1], possible: [0, 2], unlit: true };
   if (readAt(s, ROOM, 'where')?.value !== WHERE.room) return [where];
   return [
     where,

@@ -19,8 +19,20 @@ export const steelGates = (s: Situation): readonly Gate[] => {
 };
 
 export const steelStep = (s: Situation): StepDraft => {
-  const look = { ask: 'look', as: 'count', expected: [1, 1], possible: [1, LOOKS.length] } as const;
-  const cleaner = { ask: 'cleaner', as: 'count', expected: [1, 1], possible: [1, CLEANERS.length] } as const;
+  const look = {
+    ask: 'look',
+    as: 'count',
+    expected: [1, 1],
+    possible: [1, LOOKS.length],
+    unlit: true,
+  } as const;
+  const cleaner = {
+    ask: 'cleaner',
+    as: 'count',
+    expected: [1, 1],
+    possible: [1, CLEANERS.length],
+    unlit: true,
+  } as const;
   // What bars the arc comes first, so that it is the one that is read again.
   const cleanerBars = (valueAt(s, STEEL, 'cleaner') ?? 1) > 1 && (valueAt(s, STEEL, 'look') ?? 1) === 1;
   return {

@@ -147,7 +147,7 @@ export const weatherAsks = (s: Situation): readonly Ask[] => {
   // A build of before has its weather without wind and wet: they may be read, and nothing is opened anew for them on that evening.
   const older = w !== null && !old && wind === null && w.wet === null ? { optional: true as const } : {};
   const asks: Ask[] = [
-    { ask: 'wet', as: 'count', expected: [0, 0], possible: [0, 2], ...older },
+    { ask: 'wet', as: 'count', expected: [0, 0], possible: [0, 2], unlit: true, ...older },
     { ask: 'wind', as: 'speed', expected: [MOVING_m_s, limit / 2], possible: [0, 40], ...older },
     { ask: 'air', as: 'temperature', expected: [-5, 35], possible: [-40, 60] },
     { ask: 'steel', as: 'temperature', expected: [-5, 35], possible: [-40, 60] },

@@ -67,7 +67,7 @@ export const pairingAsks = (s: Situation, kind: Kind): readonly Ask[] => {
     numbered('spool', SPOOL[kind], 4),
     ...(gas === undefined ? [] : [numbered('bottle', gas, 4)]),
     poles.length === 3
-      ? { ask: 'polarity', as: 'count', expected: [1, 3], possible: [1, 3] }
+      ? { ask: 'polarity', as: 'count', expected: [1, 3], possible: [1, 3], unlit: true }
       : numbered('polarity', poles[0] ?? 1, 3),
   ];
   const wrong = new Set(wrongs(s, kind).map(w => w.ask));

@@ -19,16 +19,18 @@ const asked = (): Content => {
 };
 
 describe('a reading that is one of a few answers', () => {
-  const atHelpers = () => {
+  const atStage = (stage: 'plan' | 'prep', step: string) => {
     const t = deskFor(asked());
     const keeper = t.desk.around.newBuild('Yard kicker', 'metric');
     if (typeof keeper === 'string') throw new Error(keeper);
     t.desk.open(keeper);
     t.desk.act({ do: 'agree' });
     goNow(t.desk);
-    t.desk.root(t.desk.around.ways.stage(t.desk, { stage: 'plan', step: 'plan/helpers', item: 0 }));
+    if (stage === 'prep') t.desk.act({ do: 'skip', step: 'plan/dangers', why: 'read' });
+    t.desk.root(t.desk.around.ways.stage(t.desk, { stage, step, item: 0 }));
     return t;
   };
+  const atHelpers = () => atStage('plan', 'plan/helpers');
 
   test('is chosen from a list, kept as its number and shown as its words', () => {
     const t = atHelpers();
@@ -41,6 +43,21 @@ describe('a reading that is one of a few answers', () => {
     expect(t.text()).toContain('three');
     t.press('j');
     expect(t.text()).toContain('three');
+  });
+
+  test('where a wrong answer is dangerous none is lit, and Enter alone keeps nothing', () => {
+    const t = atStage('prep', 'prep/steel');
+    t.press('\r');
+    expect(t.text()).toContain('bare, grey-blue scale or oiled');
+    expect(t.text()).not.toMatch(/^ ▸ (bare|spangled)/m);
+    t.press('\r');
+    expect(t.text()).toContain('choose one first');
+    expect(t.desk.view.build.readings.has('prep/steel#look')).toBe(false);
+    t.press(DOWN, DOWN, '\r');
+    expect(t.desk.view.build.readings.get('prep/steel#look')?.value).toBe(2);
+    // Read once more it is looked at once more: what was kept is not lit either.
+    t.press('\x1b', 'm', '\r');
+    expect(t.text()).toContain('choose one first');
   });
 
   test('a space keeps nothing, and Esc leaves it unread', () => {
