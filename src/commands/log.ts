@@ -20,7 +20,7 @@ export const run: CommandModule['run'] = async (words, options, world) => {
     if (json) world.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, error })}\n`);
     else
       world.err(
-        `curvewright: ${error.line === undefined ? '' : `line ${error.line}: `}${error.message}. ${error.accepted}\n`,
+        `curvewright: ${error.line === undefined ? '' : `line ${error.line}: `}${error.message.replace(/\.$/, '')}. ${error.accepted}\n`,
       );
     return code;
   };

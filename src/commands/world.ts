@@ -7,9 +7,17 @@ import { folders } from '../machine/folders.ts';
 import { asciiOnly } from '../screen/terminal/can-paint.ts';
 import type { Options, World } from './command.ts';
 
+/** Whoever reads may have seen enough (`| head`): a pipe that is closed is no fault of anybody. */
+const notWhenClosed = (error: NodeJS.ErrnoException): void => {
+  if (error.code !== 'EPIPE') throw error;
+};
+
 /** The world as it is. The one place where commands meet the process. */
 export const realWorld = (options: Options): World => ({
-  out: written => void process.stdout.write(written),
+  out: written => {
+    if (process.stdout.listenerCount('error') === 0) process.stdout.on('error', notWhenClosed);
+    process.stdout.write(written);
+  },
   err: written => void process.stderr.write(written),
   readStdin: () => text(process.stdin),
   readFile: path => readFile(path, 'utf8'),

@@ -1,7 +1,7 @@
 import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { newFolder, openBench, run } from './program.ts';
+import { newFolder, openBench, run, start } from './program.ts';
 
 const answers = JSON.stringify({
   units: 'metric',
@@ -10,6 +10,21 @@ const answers = JSON.stringify({
   first: true,
 });
 const lines = (...intents: object[]): string => intents.map(i => JSON.stringify(i)).join('\n');
+
+describe('a page into a pipe', () => {
+  test('whose reader has gone already is no fault of the program', async () => {
+    const folder = newFolder();
+    await run(folder, ['start', 'Yard kicker', '--in', '-'], answers);
+    const child = start(folder, ['sheet', 'plan', '--build', 'yard-kicker']);
+    child.stdout.destroy();
+    let err = '';
+    child.stderr.on('data', d => {
+      err += d;
+    });
+    const code = await new Promise(done => child.on('close', done));
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+  });
+});
 
 describe('a build scripted from the command line', () => {
   test('is begun from answers, listed, read as a page and as data, and worked on', async () => {

@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import { existsSync, mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -26,13 +26,15 @@ const environment = (folder: string, more: Record<string, string> = {}): Record<
   return env;
 };
 
+/** Starts the built program as a command, for whoever does something to its pipes. */
+export const start = (folder: string, args: readonly string[]): ChildProcessWithoutNullStreams =>
+  spawn(process.execPath, [MAIN, '--sessions', folder, ...args], { env: environment(folder) });
+
 /** Runs the built program as a command. */
 export const run = (folder: string, args: readonly string[], input = ''): Promise<Ran> => {
   if (!existsSync(MAIN)) throw new Error('dist/main.js is missing: npm run build');
   return new Promise(done => {
-    const child = spawn(process.execPath, [MAIN, '--sessions', folder, ...args], {
-      env: environment(folder),
-    });
+    const child = start(folder, args);
     let out = '';
     let err = '';
     child.stdout.on('data', d => {
