@@ -3,6 +3,9 @@ import { write } from '../quantity/write.ts';
 import type { Figure, Fill, Fills, Phrase } from '../stages/sheet.ts';
 import type { Content } from './schema.ts';
 
+/** What stands for a number that waits for an answer. */
+export const NOT_KNOWN = 'not known yet';
+
 /** The words, and whose spectacles they are read through. */
 export type Voice = Readonly<{ content: Content; system: System }>;
 
@@ -14,9 +17,9 @@ const valueText = (figure: Figure, system: System): string => {
     case 'band':
       return `${write(v.likely, figure.as, system)} (${write(v.low, figure.as, system, { unit: false })} to ${write(v.high, figure.as, system)})`;
     case 'pending':
-      return v.meanwhile === undefined ? 'not known yet' : `about ${write(v.meanwhile, figure.as, system)}`;
+      return v.meanwhile === undefined ? NOT_KNOWN : `about ${write(v.meanwhile, figure.as, system)}`;
     case 'unknown':
-      return 'not known yet';
+      return NOT_KNOWN;
   }
 };
 

@@ -3,7 +3,7 @@ import { cellWidth, joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS, type State } from '../../drawing/signs.ts';
 import { write } from '../../quantity/write.ts';
-import { say } from '../../words/say.ts';
+import { NOT_KNOWN, say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { lineText, stepText } from './step-words.ts';
 
@@ -59,7 +59,9 @@ export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
     ['Caution', stepText(c.view, c.voice, step, 'caution')],
     ['Measure', stepText(c.view, c.voice, step, 'measure')],
   ];
-  const present = parts.filter((p): p is [string, string] => p[1] !== null);
+  // A step that waits says what it waits for; its sentences are told when their numbers are there.
+  const told = (text: string): boolean => step.state !== 'waiting' || !text.includes(NOT_KNOWN);
+  const present = parts.filter((p): p is [string, string] => p[1] !== null && told(p[1]));
   const columns = c.look.columns - 12;
   const wrapped = present.map(([name, text]) => ({ name, lines: wrap(text, columns) }));
   let over = wrapped.reduce((n, w) => n + w.lines.length, 0) - room;
@@ -78,6 +80,9 @@ export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
   const more = (line: string): string => {
     const words = line.split(' ');
     while (words.length > 1 && cellWidth(words.join(' ')) > columns - 4) words.pop();
+    // Where a part of the sentence ends past the middle, that is where it is broken off.
+    const end = words.findLastIndex(word => /[.,;:]$/.test(word)) + 1;
+    if (end > words.length / 2) words.length = end;
     return `${words.join(' ')} … w`;
   };
   // What makes it safe goes last: the reason first, then how to measure, then how to stand.

@@ -4,29 +4,31 @@ import { foldShop, type Shop } from '../../../src/build/shop/shop.ts';
 import { viewOf } from '../../../src/coach/view.ts';
 import { rowText } from '../../../src/drawing/cells.ts';
 import { stagePage } from '../../../src/screen/pages/stage-page.ts';
+import type { Stage } from '../../../src/stages/sheet.ts';
 import { begun } from '../../stages/doings.ts';
 import { entriesOf, NOW } from '../../stages/situation-for.ts';
 import { WORDS } from '../../stages/word-gaps.ts';
 
-describe('the drawing of a stage page', () => {
-  const view = viewOf(entriesOf([begun()]), NOW);
-  const shown = (step: string): string =>
-    stagePage(
-      {
-        view,
-        voice: { content: WORDS, system: 'metric' },
-        look: { columns: 80, rows: 24, ascii: false },
-        disk: { is: 'on disk', at: null },
-        message: null,
-      },
-      { stage: 'weld', step, item: 0 },
-      [],
-    )
-      .map(rowText)
-      .join('\n');
+const view = viewOf(entriesOf([begun()]), NOW);
 
+const pageOf = (stage: Stage, step: string): string =>
+  stagePage(
+    {
+      view,
+      voice: { content: WORDS, system: 'metric' },
+      look: { columns: 80, rows: 24, ascii: false },
+      disk: { is: 'on disk', at: null },
+      message: null,
+    },
+    { stage, step, item: 0 },
+    [],
+  )
+    .map(rowText)
+    .join('\n');
+
+describe('the drawing of a stage page', () => {
   test.each(['A', 'B'])('is of the rail that the step is about: %s', rail => {
-    expect(shown(`weld/cool@${rail}`)).toContain(`rail ${rail}, back wall down`);
+    expect(pageOf('weld', `weld/cool@${rail}`)).toContain(`rail ${rail}, back wall down`);
   });
 });
 
@@ -72,4 +74,10 @@ describe('the hours at the head of a stage page', () => {
     const usual = band(head('cut'), 'in all')[1] ?? 0;
     expect(band(head('cut', foldShop([slow])), 'in all')[1]).toBeGreaterThan(usual);
   });
+});
+
+test('a step that waits says what for, and nothing whose numbers are not there', () => {
+  const page = pageOf('plan', 'plan/flight');
+  expect(page).toContain('Say how fast it will be ridden');
+  expect(page).not.toContain('not known yet');
 });
