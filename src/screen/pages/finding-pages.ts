@@ -1,3 +1,4 @@
+import { asksOf } from '../../coach/tasks.ts';
 import { openFindings } from '../../coach/view.ts';
 import { cutRow, cutTo, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
@@ -59,7 +60,15 @@ export const findingsPage = (c: PageContext, stage: Stage, lit: number, keys: Ro
   ];
   const body: Row[] =
     list.length === 0
-      ? [[], row(' ', 'Nothing to fix.')]
+      ? [
+          [],
+          row(
+            ' ',
+            asksOf(c.view).length === 0
+              ? 'Nothing to fix.'
+              : 'Nothing found yet. Some is still being worked out: more in a moment.',
+          ),
+        ]
       : list.flatMap((f, i): Row[] => {
           const sign = SIGNS[f.severity];
           const chosen = chosenFor(c, f);

@@ -87,6 +87,21 @@ describe('the design looked at again', () => {
   });
 });
 
+describe('the findings before all is worked out', () => {
+  test('nothing is said to be in order that may yet stop the build', async () => {
+    const t = atPlan();
+    t.desk.act({ do: 'answer', field: 'spacing', value: '900 mm' });
+    // The ways to slit a rail are on the page at once; deciding them leaves the list empty of what is open.
+    t.desk.act({ do: 'choose', finding: 'slit-ways', remedy: 'leave-slits' });
+    t.press('f');
+    expect(t.text()).not.toContain('Nothing to fix.');
+    await t.think();
+    await t.think();
+    expect(t.text()).toContain('Uprights too far apart');
+    expect(t.text()).not.toContain('Nothing to fix.');
+  });
+});
+
 describe('a danger on its page', () => {
   test('it is taken on by a typed sentence that names it, and stands on every page afterwards', async () => {
     const t = atPlan();
