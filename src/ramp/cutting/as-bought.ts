@@ -2,7 +2,8 @@ import type { HeldBar, WorkedBar } from './bars-left.ts';
 import type { PlannedBar } from './cut-bars.ts';
 import type { Lump, OpenBar, Question } from './question.ts';
 
-const FITS = 1e-6;
+/** A piece may be drawn this much longer than when its bar was bought, mm: half of the step that lengths are read to, in either system. */
+const FITS = 0.8;
 
 /**
  * The plan that the bars were bought for, while it still holds: every piece not cut yet from the bar it was meant for. Nothing
@@ -20,13 +21,18 @@ export const asBought = (
       const bar = worked.find(w => w.id === h.id);
       return bar === undefined
         ? []
-        : [{ bar, needs: new Set(h.needs), lumps: [] as Lump[], room: roomIn(q, bar) }];
+        : [
+            {
+              bar,
+              needs: new Set(h.needs),
+              lumps: [] as Lump[],
+              room: roomIn(q, bar) + FITS * h.needs.length,
+            },
+          ];
     })
     .reverse();
   for (const lump of q.lumps) {
-    const own = bars.find(
-      b => lump.pieces.every(p => b.needs.has(p.need)) && b.room + FITS >= lump.length_mm,
-    );
+    const own = bars.find(b => lump.pieces.every(p => b.needs.has(p.need)) && b.room >= lump.length_mm);
     if (own === undefined) return null;
     own.lumps.push(lump);
     own.room -= lump.length_mm + q.kerf_mm;

@@ -1,3 +1,4 @@
+import { asShown } from '../../quantity/as-shown.ts';
 import { BOARD_GAP } from '../deck.ts';
 import { deckLength } from '../mass.ts';
 import type { Ramp } from '../ramp.ts';
@@ -46,7 +47,7 @@ const sheets = (ramp: Ramp): readonly Wanted[] => {
     for (let column = 0; column < columns; column++) {
       layerStrips(deckLength(ramp.design), sheet.long, layer).forEach((long, i) => {
         const name = columns > 1 ? `${layer + 1}.${column + 1}.${i + 1}` : `${layer + 1}.${i + 1}`;
-        pieces.push(squarePiece(`deck strip@:${name}`, 'deck strip', long));
+        pieces.push(squarePiece(`deck strip@:${name}`, 'deck strip', asShown(long, 'length', system)));
       });
     }
   }
@@ -55,9 +56,11 @@ const sheets = (ramp: Ramp): readonly Wanted[] => {
 
 /** What the deck is cut from: boards as long as the ramp is wide with a tenth over, or strips of sheet for each layer. */
 export const deckWanted = (ramp: Ramp): readonly Wanted[] => {
-  const { deck, width } = ramp.design;
+  const { deck, width, system } = ramp.design;
   if (deck.kind === 'sheet') return sheets(ramp);
   const count = Math.ceil((deckLength(ramp.design) / (deck.board_mm + BOARD_GAP)) * BOARDS_OVER - 1e-9);
-  const pieces = Array.from({ length: count }, (_, i) => squarePiece(`board@:${i + 1}`, 'board', width));
+  const pieces = Array.from({ length: count }, (_, i) =>
+    squarePiece(`board@:${i + 1}`, 'board', asShown(width, 'length', system)),
+  );
   return [{ section: boardStock(deck.board_mm, deck.thickness_mm), pieces, needs: new Set() }];
 };

@@ -1,3 +1,4 @@
+import { asShown } from '../../quantity/as-shown.ts';
 import type { RailName } from '../design.ts';
 import type { EndCuts, Member, MemberKind } from '../member.ts';
 import type { Ramp } from '../ramp.ts';
@@ -70,19 +71,21 @@ const slantedKerf = (kerf_mm: number, ends: EndCuts): number =>
 const neededOf = (ramp: Ramp, m: Member, kerf_mm: number): Needed => {
   const when = cutWhen(m.kind);
   const known = when !== 'to the rail' || curveIsRead(ramp, m);
-  const over_mm = known ? 0 : HELD_OVER;
+  const over_mm = known ? 0 : asShown(HELD_OVER, 'length', ramp.design.system);
+  // As a tape reads it: nobody marks finer, and the sums of a bar close.
+  const long_mm = asShown(m.long_mm, 'length', ramp.design.system);
   return {
     need: m.need,
     kind: m.kind,
     ...(m.rail === undefined ? {} : { rail: m.rail }),
-    long_mm: m.long_mm,
-    short_mm: m.short_mm,
+    long_mm,
+    short_mm: asShown(m.short_mm, 'length', ramp.design.system),
     ends: m.ends,
     across_mm: m.tube.depth_mm,
     when,
     known,
     over_mm,
-    plan_mm: m.long_mm + over_mm + slantedKerf(kerf_mm, m.ends),
+    plan_mm: long_mm + over_mm + slantedKerf(kerf_mm, m.ends),
   };
 };
 
@@ -145,14 +148,15 @@ const sparesOf = (
   const rails = all.filter(m => m.kind === 'curved rail');
   const list: Needed[] = [];
   const spoiled = sawn.filter(s => s.spoiled && s.need.startsWith('curved rail@')).length;
-  const longest = Math.max(0, ...rails.map(m => m.long_mm));
+  const shown = (v: number): number => asShown(v, 'length', ramp.design.system);
+  const longest = shown(Math.max(0, ...rails.map(m => m.long_mm)));
   const slit = ramp.design.route === 'slit';
   const stillToSlit = rails.some(m => (ramp.shapes.get(m.rail ?? '')?.survey ?? null) === null);
   if (rails.length > 0 && slit && stillToSlit && spoiled === 0)
     list.push(spare('spare rail', 'spare rail', longest));
   const total = open.reduce((sum, m) => sum + m.long_mm, 0);
   const tests = rails.length > 0 && slit && stillToSlit ? TEST_PIECES[ramp.design.system] : 0;
-  list.push(spare('spare', 'spare', Math.max(total * SPARE_SHARE, tests)));
+  list.push(spare('spare', 'spare', shown(Math.max(total * SPARE_SHARE, tests))));
   return list;
 };
 

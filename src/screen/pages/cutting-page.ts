@@ -12,7 +12,7 @@ import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
 import type { OrderSheet } from './order-sheet.ts';
-import { lengthText, sectionText, sourceText } from './order-words.ts';
+import { closeText, lengthText, sectionText, sourceText } from './order-words.ts';
 import { tallRows, tallValue } from './tall-figures.ts';
 
 /** One cut of the order, with the bar it is made from. `number` counts bars over the whole order. */
@@ -136,20 +136,6 @@ const noteText = (c: PageContext, { bar, cut }: ListedCut, most: number | null):
   return say(c.voice, { words: `says.cutting-${words}`, fills: { trim } });
 };
 
-const closeText = (c: PageContext, bar: CutBar): string => {
-  const length = (v: number) => lengthText(c.voice, v);
-  return say(c.voice, {
-    words: 'says.cutting-close',
-    fills: {
-      trim: length(bar.trim_mm),
-      pieces: length(bar.cuts.reduce((sum, cut) => sum + cut.to_mm - cut.from_mm, 0)),
-      saw: length(bar.kerfs_mm),
-      turned: length(bar.turned_mm),
-      left: length(bar.left_mm),
-    },
-  });
-};
-
 const tagOf = (c: PageContext, l: ListedCut): Row => {
   const words = !l.cut.piece.known ? 'held' : l.cut.piece.when === 'spare' ? 'spare' : 'next';
   return row(
@@ -225,7 +211,7 @@ export const cuttingPage = (
     ),
   ];
   const foot = [
-    row(' ', ['quiet', closeText(c, bar)]),
+    row(' ', ['quiet', closeText(c.voice, bar)]),
     row(' ', ['attention', 'Caution  '], say(c.voice, { words: 'says.cutting-saw-caution' })),
     echoRow(c),
     keys,

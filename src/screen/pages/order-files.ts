@@ -1,14 +1,17 @@
 import type { View } from '../../coach/view.ts';
 import { wrap } from '../../drawing/cells.ts';
 import { write } from '../../quantity/write.ts';
+import { closingOf } from '../../ramp/cutting/closing.ts';
 import type { Cut } from '../../ramp/cutting/lay-bar.ts';
 import { isSteel } from '../../ramp/cutting/totals.ts';
 import { yardCuts } from '../../ramp/cutting/yard-cuts.ts';
 import { pieceName } from '../../stages/piece-name.ts';
 import { say, type Voice } from '../../words/say.ts';
 import { goodsOf } from './order-goods.ts';
+import { sizeNotes } from './order-rack.ts';
 import type { OrderSheet } from './order-sheet.ts';
-import { lengthText, moneyText, pieceWords, sectionText, sourceText } from './order-words.ts';
+import { boughtMass, weightLines } from './order-weights.ts';
+import { closeText, lengthText, moneyText, pieceWords, sectionText, sourceText } from './order-words.ts';
 
 /** Signs a phone and an old printer both have. */
 const plain = (text: string): string =>
@@ -43,7 +46,7 @@ export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: stri
   };
   put(say(voice, { words: 'says.order-file-for', fills: { build: view.build.name, day } }));
   put(
-    `${totals.bars} ${say(voice, { words: 'says.order-tall-bars' })}, ${write(totals.kg, 'mass', voice.system)} ${say(voice, { words: 'says.order-tall-mass', fills: { heaviest: write(totals.heaviest_kg, 'mass', voice.system) } })}`,
+    `${totals.bars} ${say(voice, { words: 'says.order-tall-bars' })}, ${write(boughtMass(voice, sheet), 'mass', voice.system)} ${say(voice, { words: 'says.order-tall-mass', fills: { heaviest: write(totals.heaviest_kg, 'mass', voice.system) } })}`,
   );
   if (totals.cost !== null && totals.cost > 0)
     put(`${moneyText(totals.cost)} ${say(voice, { words: 'says.order-tall-cost' })}`);
@@ -53,10 +56,14 @@ export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: stri
     if (!s.plan.ok) put(`${sectionText(voice, s.section)}: ${s.plan.fault.message}`, '! ');
     for (const bar of s.bars) {
       number++;
-      put(`${number}. ${sectionText(voice, s.section)} ${sourceText(voice, bar)}`);
+      const kg = isSteel(s) ? `, ${write(bar.kg, 'mass', voice.system)}` : '';
+      put(`${number}. ${sectionText(voice, s.section)} ${sourceText(voice, bar)}${kg}`);
       for (const words of pieceWords(voice, bar)) put(words, '   ');
       put(
-        say(voice, { words: 'says.cutting-left', fills: { left: { v: bar.left_mm, as: 'length' } } }),
+        say(voice, {
+          words: 'says.cutting-left',
+          fills: { left: { v: closingOf(bar, voice.system).left_mm, as: 'length' } },
+        }),
         '   ',
       );
       const yard = yardCuts(bar, sheet.carry_mm);
@@ -67,7 +74,14 @@ export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: stri
         );
     }
   }
+  const weights = weightLines(voice, sheet, view.ramp);
+  if (weights !== null) {
+    title('says.order-weights');
+    for (const { kg, name } of weights.lines) put(`${write(kg, 'mass', voice.system)}: ${name}`);
+    put(weights.ready);
+  }
   title('says.order-rack');
+  for (const note of sizeNotes(voice, sheet)) put(note, '! ');
   for (const id of ['wall', 'seam', 'bow', 'zinc', 'pair'])
     put(say(voice, { words: `says.order-rack-${id}` }), '- ');
   title('says.order-with');
@@ -84,6 +98,7 @@ export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: stri
           `${lengthText(voice, cut.from_mm)} to ${lengthText(voice, cut.to_mm)}: ${cutWords(voice, cut)}`,
           '   ',
         );
+      put(closeText(voice, bar), '   ');
     }
   }
   return `${out.join('\n')}\n`;

@@ -1,4 +1,6 @@
+import { asShown } from '../../quantity/as-shown.ts';
 import { write } from '../../quantity/write.ts';
+import { closingOf } from '../../ramp/cutting/closing.ts';
 import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
 import type { Needed } from '../../ramp/cutting/needed.ts';
 import type { StockSection } from '../../ramp/cutting/stock-section.ts';
@@ -12,14 +14,22 @@ export const lengthText = (voice: Voice, v: number): string =>
 /** A sum of money as it was typed: nobody knows whose. */
 export const moneyText = (v: number): string => v.toFixed(2);
 
+/** What a fraction may be off a caliper's size and still name it, mm. */
+const NAMED_BY = 0.01;
+
+/** A thickness as a shop says it: 3 or 2.5 mm; 3/16 and 1/8 in where it is one, else as a caliper has it. */
+const thicknessText = (voice: Voice, v: number): string => {
+  if (voice.system !== 'us') return String(Math.round(v * 100) / 100);
+  const sixteenth = asShown(v, 'length', 'us');
+  return Math.abs(sixteenth - v) < NAMED_BY
+    ? write(v, 'length', 'us', { unit: false })
+    : write(v, 'thickness', 'us', { unit: false });
+};
+
 /** A section as a yard is asked for it: sizes in the build's units, never a gauge word. */
 export const sectionText = (voice: Voice, s: StockSection): string => {
   const side = (v: number): string => write(v, 'length', voice.system, { unit: false });
-  // A caliper's size, without the zeros that a metric wall does not need.
-  const thin = (v: number): string =>
-    voice.system === 'us'
-      ? write(v, 'thickness', voice.system, { unit: false })
-      : String(Math.round(v * 100) / 100);
+  const thin = (v: number): string => thicknessText(voice, v);
   switch (s.kind) {
     case 'tube':
       return `${side(s.depth_mm)} x ${side(s.width_mm)} x ${thin(s.wall_mm)}`;
@@ -74,4 +84,21 @@ export const sourceText = (voice: Voice, bar: CutBar): string => {
   const opened = bar.source.bar.squared && bar.source.bar.from === 'bought';
   const words = opened ? 'opened' : bar.source.bar.from === 'bought' ? 'bought' : 'offcut';
   return say(voice, { words: `says.order-bar-${words}`, fills: { length } });
+};
+
+/** The sum of one bar, in steps of a tape: what it goes into is the bar. */
+export const closeText = (voice: Voice, bar: CutBar): string => {
+  const sum = closingOf(bar, voice.system);
+  const length = (v: number) => lengthText(voice, v);
+  return say(voice, {
+    words: 'says.cutting-close',
+    fills: {
+      trim: length(sum.trim_mm),
+      pieces: length(sum.pieces_mm),
+      saw: length(sum.saw_mm),
+      turned: length(sum.turned_mm),
+      left: length(sum.left_mm),
+      bar: length(bar.length_mm),
+    },
+  });
 };
