@@ -301,6 +301,57 @@ describe('the coach does not go on until it is measured again or left with a rea
   });
 });
 
+describe('a survey that was left half read', () => {
+  /** Opened and read at the first stations; not closed. */
+  const half = (stations: number): Doing[] => [
+    marks('B', 1),
+    ...[1, 2, 3].map(t => read(`tack/read-third@B:${t}`, 'bent', 0.1 * t)),
+    ...tacked('B', [0, 1, 2, 1, 0].slice(0, stations)).slice(0, 2),
+  ];
+  const key = (bench: Bench) => bench.pauseSteps.find(s => s.key.includes('half-read'))?.key ?? '';
+  const again = (bench: Bench, ...values: (readonly [string, string])[]): Bench =>
+    bench.does(...values.map(([ask, value]): Intent => ({ do: 'read', step: key(bench), ask, value })));
+  const on: Intent = { do: 'offsets', from: 4, values: ['1 mm'] };
+
+  test('is gone on with within a week, not after a long pause before some stations are read again', () => {
+    expect(decide(new Bench(half(3), 6).view, on).ok).toBe(true);
+    const bench = new Bench(half(3), 9);
+    expect(decide(bench.view, on)).toMatchObject({ ok: false, refusal: { code: 'waits' } });
+    expect(bench.view.next?.key).toBe(key(bench));
+    expect(bench.view.next?.asks?.map(a => a.ask)).toEqual(['first', 'mid', 'last']);
+    again(bench, ['first', '0'], ['mid', '1'], ['last', '2.5']);
+    expect(decide(bench.view, on).ok).toBe(true);
+    expect(bench.view.findings.filter(f => f.key.startsWith('pause-moved'))).toEqual([]);
+  });
+
+  test('one or two stations read are all asked; none read asks nothing', () => {
+    const asks = (n: number) => {
+      const bench = new Bench(half(n), 9);
+      return bench.pauseSteps.find(s => s.key.includes('half-read'))?.asks?.map(a => a.ask);
+    };
+    expect(asks(1)).toEqual(['first']);
+    expect(asks(2)).toEqual(['first', 'last']);
+    expect(asks(0)).toBeUndefined();
+  });
+
+  test('where they moved the survey is read anew from its first station, and nothing more is asked', () => {
+    const bench = new Bench(half(3), 9);
+    again(bench, ['first', '0'], ['mid', '5'], ['last', '2']);
+    const found = bench.view.findings.find(f => f.key.startsWith('pause-moved'));
+    expect(found).toMatchObject({ words: 'pause-half-moved', tall: { v: 4 }, fills: { station: 2 } });
+    bench.does({ do: 'choose', finding: found?.key ?? '', remedy: 'pause-half-anew' });
+    expect(bench.view.build.surveys.at(-1)?.readings.every(r => r === null)).toBe(true);
+    expect(bench.pauseSteps.filter(s => s.key.includes('half-read'))).toEqual([]);
+    expect(decide(bench.view, { ...on, from: 1 }).ok).toBe(true);
+  });
+
+  test('a hand that scripts it looks at the stations first, then goes on', () => {
+    const bench = new Bench(half(3), 9);
+    const first = nextIntent(bench.view, {});
+    expect(first).toMatchObject({ do: 'read', step: key(bench), ask: 'first' });
+  });
+});
+
 describe('what moved is said, with three ways on', () => {
   const left = [
     marks('B', 1),
@@ -406,6 +457,9 @@ describe('the words', () => {
     cold: survey('A', 'cold', [0, 0, 0, 0, 0], stationsOf()),
     free: survey('A', 'unclamped', [0, 0, 0, 0, 0], stationsOf()),
     sawn: [marks('A', 1), read('cut/deburr-third@A:1', 'kerf', 1.2), read('weld/machine', 'kind', 5)],
+    halfRead: [marks('B', 1), ...tacked('B').slice(0, 2)],
+    halfCold: survey('A', 'cold', [0, 0], stationsOf()).slice(0, 2),
+    halfFree: survey('A', 'unclamped', [0], stationsOf()).slice(0, 2),
     closed: [marks('A', 1), read('tack/read-third@A:1', 'bent', 0.18), read('weld/machine', 'kind', 3)],
     clamped: [
       ...survey('A', 'cold', [0, 0, 0, 0, 0], stationsOf()),
@@ -447,7 +501,10 @@ describe('the words', () => {
     slipped.does({ do: 'read', step: slipped.pauseSteps[0]?.key ?? '', ask: 'slipped', value: '3 mm' });
     const moved = new Bench(LEFTS.sawn ?? [], 9);
     moved.does({ do: 'read', step: moved.pauseSteps[0]?.key ?? '', ask: 'kerf', value: '0.9 mm' });
-    const found = [bent, lies, slipped, moved].map(b =>
+    const half = new Bench(LEFTS.halfRead ?? [], 9);
+    for (const ask of ['first', 'mid', 'last'])
+      half.does({ do: 'read', step: half.pauseSteps[0]?.key ?? '', ask, value: '9 mm' });
+    const found = [bent, lies, slipped, moved, half].map(b =>
       b.view.findings.find(f => f.key.startsWith('pause-moved')),
     );
     expect(found.map(f => f?.words)).toEqual([
@@ -455,6 +512,7 @@ describe('the words', () => {
       'pause-rail-lies',
       'pause-slipped',
       'pause-moved',
+      'pause-half-moved',
     ]);
     for (const f of found) {
       const own = JSON.stringify(WORDS.findings[f?.words ?? '']);

@@ -1,3 +1,4 @@
+import { pauseParts } from '../../src/build/read-again.ts';
 import { openSurvey } from '../../src/build/surveys.ts';
 import type { Intent } from '../../src/coach/intents.ts';
 import type { View } from '../../src/coach/view.ts';
@@ -51,7 +52,8 @@ const blocking = (view: View, step: Step): Finding | undefined =>
 /** What this hand does next; null when nothing is left to do. */
 export const nextIntent = (view: View, hand: Hand): Intent | null => {
   const open = openSurvey(view.build);
-  if (open !== null) {
+  // A survey laid aside over a long pause: what was read of it is looked at first.
+  if (open !== null && pauseParts(view.next?.key ?? '') === null) {
     const at = open.readings.indexOf(null);
     if (at < 0) return { do: 'close-survey' };
     const step = view.steps.find(

@@ -1,5 +1,6 @@
 import type { Doing } from '../../build/entries.ts';
 import type { Survey } from '../../build/fold.ts';
+import { pauseParts } from '../../build/read-again.ts';
 import { openSurvey } from '../../build/surveys.ts';
 import type { Intent } from '../intents.ts';
 import type { View } from '../view.ts';
@@ -64,10 +65,21 @@ const surveyFor = (view: View, id: string | undefined): Decided<Survey> => {
   return survey === undefined || survey === null ? no('no-open-survey') : { ok: true, value: survey };
 };
 
+/** A survey laid aside over a long pause goes on only after what was read of it was looked at again. */
+const pauseFirst = (view: View, survey: Survey): Decided<never> | null => {
+  const step = view.steps.find(
+    s => s.survey?.rail === survey.rail && s.survey.phase === survey.phase && s.survey.kind === survey.kind,
+  );
+  const wanted = step?.state === 'waiting' ? step.waitsFor.find(k => pauseParts(k) !== null) : undefined;
+  return step === undefined || wanted === undefined ? null : no('waits', { step: step.key, for: wanted });
+};
+
 export const offsetsEntry = (view: View, i: Of<'offsets'>): Decided<Doing> => {
   const survey = surveyFor(view, i.survey);
   if (!survey.ok) return survey;
   if (survey.value.closed) return no('survey-closed', { rail: survey.value.rail });
+  const first = pauseFirst(view, survey.value);
+  if (first !== null) return first;
   const from = i.from ?? 1;
   const count = survey.value.stations_mm.length;
   if (i.values.length === 0) return no('no-number');
@@ -113,6 +125,8 @@ export const closeEntry = (view: View, id: string | undefined): Decided<Doing> =
   const survey = surveyFor(view, id);
   if (!survey.ok) return survey;
   if (survey.value.closed) return no('survey-closed', { rail: survey.value.rail });
+  const first = pauseFirst(view, survey.value);
+  if (first !== null) return first;
   const read = survey.value.readings.filter(r => r !== null).length;
   if (read < 3) return no('too-few-stations', { read });
   return { ok: true, value: { kind: 'survey-closed', survey: survey.value.id } };

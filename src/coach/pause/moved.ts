@@ -5,6 +5,7 @@ import { limitsOf } from '../../stages/rail-findings/limits.ts';
 import type { Fill, Finding, Offer } from '../../stages/sheet.ts';
 import type { Situation } from '../../stages/situation.ts';
 import { type Check, movedKey, OLD_COUNTS } from './checks.ts';
+import { halfMoved } from './half-read.ts';
 import type { Again } from './open.ts';
 
 /** Two readings of one thing by one hand agree to this: more has moved (common practice). mm, rad, share of a force. */
@@ -164,5 +165,9 @@ export const movedFinding = (s: Situation, check: Check): Finding | null => {
   const changes = changesOf(s, check);
   const worst = changes === null ? null : most(changes);
   if (changes === null || worst === null || Math.abs(worst.by) <= worst.alike) return null;
-  return check.name === 'offsets' ? railMoved(s, check, changes) : numberMoved(check, changes, worst);
+  if (check.name === 'offsets') return railMoved(s, check, changes);
+  const entries = changes.map(c => c.entry);
+  return check.name === 'half-read'
+    ? halfMoved(s, check, keyFor(check, changes), worst, entries)
+    : numberMoved(check, changes, worst);
 };

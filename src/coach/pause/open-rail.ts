@@ -2,6 +2,7 @@ import { readStations } from '../../build/facts.ts';
 import type { Build, Survey } from '../../build/fold.ts';
 import { countingSurvey } from '../../build/surveys.ts';
 import type { Ramp } from '../../ramp/ramp.ts';
+import { halfRead } from './half-read.ts';
 import { type Again, begunItems, DAYS, look, NEAR, type Open, value } from './open.ts';
 
 const ROUNDS = ['sides-first', 'sides-rest', 'tops-odd', 'tops-even'] as const;
@@ -212,11 +213,17 @@ export const bright = (b: Build, rail: string): readonly Open[] => {
       ];
 };
 
-/** What of a rail is to be measured again: its curve or its bend, its kerfs, clamps and tacked joints. */
-export const openRail = (b: Build, rail: string, ramp: Ramp): readonly Open[] => [
-  ...offsets(b, rail, ramp),
-  ...clamps(b, rail),
-  ...bend(b, rail),
-  ...kerf(b, rail),
-  ...joints(b, rail),
-];
+/** What of a rail is to be measured again: its curve, what was read of it, or its bend, its kerfs, clamps and tacked joints. */
+export const openRail = (b: Build, rail: string, ramp: Ramp): readonly Open[] => {
+  const half = halfRead(b, rail);
+  // Three stations of a survey begun since tell more than the survey or the bend before it.
+  const told = half.some(o => o.survey?.kind === 'curve' && o.asks.length === 3);
+  return [
+    ...(told ? [] : offsets(b, rail, ramp)),
+    ...half,
+    ...clamps(b, rail),
+    ...(told ? [] : bend(b, rail)),
+    ...kerf(b, rail),
+    ...joints(b, rail),
+  ];
+};
