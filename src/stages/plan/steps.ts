@@ -16,6 +16,7 @@ import { RIDE_STEPS, rideSpecs } from './ride-steps.ts';
 import { shoppingList } from './shopping.ts';
 import { slitMinutes } from './slit-ways.ts';
 import type { Strength } from './strength-asks.ts';
+import { sheetSpans } from './strength-deck.ts';
 
 /** Word keys of the plan's steps, in walk order. */
 export const STEPS = [
@@ -113,9 +114,9 @@ const sawSpec = (s: Situation): Spec => {
     words: kind === 'thin disc' ? disc : kind === 'chop saw' ? 'saw-chop' : 'saw-blade',
     fills: {
       disc: length(d.grinder),
-      least: roughly(least),
-      most: roughly(most),
-      worn: roughly(discReach(WORN_DISC).least),
+      least: length(Math.round(least)),
+      most: length(Math.round(most)),
+      worn: length(Math.round(discReach(WORN_DISC).least)),
       down: length(down),
       'worn-disc': length(WORN_DISC),
       wall: length(d.tube.wall_mm),
@@ -151,6 +152,7 @@ const deckSpec = (s: Situation): Spec => {
       layer: length(d.deck.layer_mm),
       least: roughly(SHEET_SUPPORT_LEAST),
       most: roughly(SHEET_SUPPORT_MOST),
+      apart: length(Math.max(0, ...sheetSpans(s.ramp))),
       radius: length(d.arc.radius_mm),
     },
     uses: ['rail-count'],

@@ -15,7 +15,7 @@ const INNER_SPAN = 0.175 / 0.2;
 export type DeckUse = Readonly<{ utilisation: number; span_mm: number; largest_mm: number }>;
 
 /** Distances between what bears a sheet, along the rail, mm. */
-const sheetSpans = (ramp: Ramp): readonly number[] => {
+export const sheetSpans = (ramp: Ramp): readonly number[] => {
   const at = ramp.members
     .filter(m => m.kind === 'crossmember')
     .map(m => m.along_mm ?? 0)
