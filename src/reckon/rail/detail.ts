@@ -35,6 +35,8 @@ function words(note: Note): string {
       return `Station ${note.station} reads ${mm(note.read_mm)}, its neighbours ${mm(note.neighbours_mm)}: read it again.`;
     case 'jump':
       return `From station ${note.station} on the readings jump by ${mm(Math.abs(note.by_mm))} mm ${side(note.by_mm)}: rail or line moved while they were taken, read them again.`;
+    case 'swing':
+      return `From station ${note.station} on the readings lie as if the rail had been turned about its ${note.about === 'entry' ? 'start' : 'end'}, ${mm(Math.abs(note.by_mm))} mm at the other end: rail or support moved while they were taken, read them again.`;
     case 'bump':
       return `Around ${mm(note.at_mm)} mm the rail stands ${mm(Math.abs(note.by_mm))} mm ${side(note.by_mm)} in a way no slit makes: look at the support there, and read again before any cut.`;
     case 'uneven':

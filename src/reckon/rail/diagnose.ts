@@ -7,15 +7,25 @@ import { scan } from './scan.ts';
 import { type SurveyModel, surveyModel } from './survey-model.ts';
 import { scatterOf, type Weighed, weigh } from './weigh.ts';
 
-/** A cause is named from this chance on; below it the answer is "unclear", with its rivals. */
-const NAMED_FROM = 0.4;
+/**
+ * A cause is named from this chance on; below it the answer is "unclear", with its rivals and where to read again: a few more
+ * readings cost minutes, a wrong cause a slit. The fewer the stations, the more a name rests on how rails usually go wrong;
+ * once a gauge was laid on the slits in question there is little more to read.
+ */
+const NAMED_FROM = 0.6;
+const SPARSE_STATIONS = 16;
+const SPARSE_NAMED_FROM = 0.7;
+const GAUGED_NAMED_FROM = 0.5;
+const namedFrom = ({ stations_mm, gauge = [] }: RailSurvey): number => {
+  if (gauge.length > 0) return GAUGED_NAMED_FROM;
+  return stations_mm.length < SPARSE_STATIONS ? SPARSE_NAMED_FROM : NAMED_FROM;
+};
 /** An odd slit is named when it, or one as near as this (slits, or a share of all), is this likely to be the one. */
 const SLIT_WITHIN = 1;
 const SLIT_WITHIN_SHARE = 0.04;
 const SLIT_FROM = 0.8;
-/** With fewer stations than this no slit is named at all, and a cause must be surer: a jump or a bump would look the same. */
+/** With fewer stations than this no slit is named at all: a jump or a bump would look the same. */
 const FEW_STATIONS = 8;
-const FEW_NAMED_FROM = 0.7;
 const FEW_TRUST = 0.5;
 /** Rivals below this are not worth a line. */
 const RIVAL_FROM = 0.02;
@@ -52,9 +62,7 @@ export function diagnose(survey: RailSurvey): Diagnosis {
   const leading = guesses.find(g => g.weighed.hypothesis.cause === top)!;
   const claims = claimsOf(model, guesses, byCause);
   const claim = claims.find(c => c.cause === top);
-  const few = survey.stations_mm.length < FEW_STATIONS;
-  const clear =
-    claim !== undefined && chance >= (few ? FEW_NAMED_FROM : NAMED_FROM) && claim.told >= SLIT_FROM;
+  const clear = claim !== undefined && chance >= namedFrom(survey) && claim.told >= SLIT_FROM;
   const best = leading.weighed;
   const scatter = scatterOf(model, best);
   const errors_rad = best.errors_rad.map((e, i) => e + scatter[i]!);
@@ -71,7 +79,7 @@ export function diagnose(survey: RailSurvey): Diagnosis {
     edge_mm: best.edge_mm,
     errors_rad,
     doubted_station: oddity?.is === 'reading' ? oddity.station + 1 : null,
-    contradictory: oddity?.is === 'reading' || oddity?.is === 'jump',
+    contradictory: oddity?.is === 'reading' || oddity?.is === 'jump' || oddity?.is === 'swing',
     measure_again: oddity !== null,
   };
 }
@@ -204,5 +212,7 @@ function notesOf(
       : g.weighed.hypothesis.cause !== cause || slits(g.weighed) !== slits(weighed),
   );
   const finer = clear ? finerNotes(model.survey, weighed) : [];
-  return other === undefined ? finer : [...finer, ...decidingNotes(model, weighed, other.weighed)];
+  if (other === undefined) return finer;
+  const more = guesses.filter(g => g.chance >= RIVAL_FROM).map(g => g.weighed);
+  return [...finer, ...decidingNotes(model, weighed, other.weighed, more)];
 }

@@ -45,11 +45,15 @@ export type Note =
   | { is: 'which-slit'; slits: readonly number[] }
   | { is: 'read-again'; station: number; read_mm: number; neighbours_mm: number }
   | { is: 'jump'; station: number; by_mm: number }
+  | { is: 'swing'; station: number; by_mm: number; step_mm: number; about: SwingEnd }
   | { is: 'bump'; at_mm: number; by_mm: number }
   | { is: 'uneven'; thirds_rad: readonly [number, number, number] }
   | { is: 'no-simple-cause' }
   | { is: 'too-few-stations' }
   | { is: 'measure'; at_mm: readonly number[] };
+
+/** The end that a rail stayed on while the other was moved. */
+export type SwingEnd = 'entry' | 'lip';
 
 /** Two lines a person can mistake for each other, or an edge that no given size explains. */
 export type EdgeName =

@@ -1,4 +1,4 @@
-import type { Cause, EdgeName } from './diagnosis.ts';
+import type { Cause, EdgeName, SwingEnd } from './diagnosis.ts';
 
 /**
  * What may have happened to a rail, as the diagnosis weighs it, with how likely each is before anything is read.
@@ -6,10 +6,12 @@ import type { Cause, EdgeName } from './diagnosis.ts';
  * slit 31 mrad, misplacements of a few mm and mrad, slit scatter sd up to 1 mrad), tuned on simulated rails.
  */
 
-/** Something in the readings that is no one slit and no edge. A run is a stretch of slits that pulled more, or less, than the rest. */
+/** Something in the readings that is no one slit and no edge. A swing is a rail turned
+ * about one of its ends while it was read. A run is a stretch of slits that pulled more, or less, than the rest. */
 export type Oddity =
   | { is: 'reading'; station: number }
   | { is: 'jump'; after: number }
+  | { is: 'swing'; after: number; about: SwingEnd }
   | { is: 'bump'; at_mm: number; half_mm: number }
   | { is: 'run'; from: number; to: number };
 
@@ -78,16 +80,18 @@ export const WEIGHT = {
   reading: 0.006,
   readingSlit: 0.003,
   jump: 0.01,
+  swing: 0.01,
   bump: 0.02,
   smooth: 0.012,
   run: 0.012,
   wild: 0.003,
 } as const;
 
-/** Sd of one wrong reading (a finger on the next key, a factor of ten), of a jump and of a bump, mm. */
+/** Sd of one wrong reading (a finger on the next key, a factor of ten), of a jump, of a bump, and of a swing at its far end, mm. */
 export const READING_SD = [4, 40] as const;
 export const JUMP_SD = 5;
 export const BUMP_SD = 5;
+export const SWING_SD = 5;
 /** Sd of the first of four smooth waves of error along the rail, rad a slit; each next is less. */
 export const SMOOTH_SD = 0.0025;
 export const SMOOTH_WAVES = 4;

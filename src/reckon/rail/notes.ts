@@ -1,7 +1,7 @@
 import type { Note, RailSurvey } from './diagnosis.ts';
 import { bench, offsetsOn } from './forward.ts';
 import { flatMiddles, lineLength } from './rail-plan.ts';
-import type { SurveyModel } from './survey-model.ts';
+import { oddityColumn, type SurveyModel } from './survey-model.ts';
 import type { Weighed } from './weigh.ts';
 
 /** A closing short by this little of the whole planned bend counts as a slit left out, rad. */
@@ -67,20 +67,36 @@ export function oddNotes(model: SurveyModel, best: Weighed, errors_rad: readonly
     ];
   if (oddity?.is === 'jump')
     return [{ is: 'jump', station: model.order[oddity.after + 1]! + 1, by_mm: best.oddity_mm }];
+  if (oddity?.is === 'swing') {
+    const station = model.order[oddity.after + 1]!;
+    const step_mm = best.oddity_mm * oddityColumn(model, oddity)[station]!;
+    return [{ is: 'swing', station: station + 1, by_mm: best.oddity_mm, step_mm, about: oddity.about }];
+  }
   if (oddity?.is === 'bump') return [{ is: 'bump', at_mm: oddity.at_mm, by_mm: best.oddity_mm }];
   if (patterns.length > 0) return [{ is: 'uneven', thirds_rad: thirds(errors_rad) }];
   return [{ is: 'no-simple-cause' }];
 }
 
-/** Where a few more readings would tell two guesses apart, and which slits an angle gauge should be laid beside. */
-export function decidingNotes(model: SurveyModel, a: Weighed, b: Weighed): Note[] {
+/** Slits that a person is asked to lay a gauge on at once. */
+const MOST_GAUGED = 4;
+
+/**
+ * Where a few more readings would tell two guesses apart, and which slits an angle gauge should be laid beside: those of the two, then
+ * those of `more`, the likeliest first.
+ */
+export function decidingNotes(
+  model: SurveyModel,
+  a: Weighed,
+  b: Weighed,
+  more: readonly Weighed[] = [],
+): Note[] {
   const { stations_mm } = model.survey;
   const notes: Note[] = [];
   if (stations_mm.length < FEW_STATIONS) notes.push({ is: 'too-few-stations' });
   const at_mm = tellingPlaces(model, a, b);
   if (at_mm.length > 0) notes.push({ is: 'measure', at_mm });
-  const slits = [...new Set([...a.odd, ...b.odd].map(o => o.at + 1))].sort((x, y) => x - y);
-  if (slits.length > 0) notes.push({ is: 'which-slit', slits: slits.slice(0, 4) });
+  const slits = [...new Set([a, b, ...more].flatMap(w => w.odd.map(o => o.at + 1)))].slice(0, MOST_GAUGED);
+  if (slits.length > 0) notes.push({ is: 'which-slit', slits: slits.sort((x, y) => x - y) });
   return notes;
 }
 

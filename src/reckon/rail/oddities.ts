@@ -1,4 +1,4 @@
-import { BUMP_SD, JUMP_SD, type Oddity, READING_SD, RUN_SD } from './hypotheses.ts';
+import { BUMP_SD, JUMP_SD, type Oddity, READING_SD, RUN_SD, SWING_SD } from './hypotheses.ts';
 import type { SurveyModel } from './survey-model.ts';
 
 /** Half widths of a bump as shares of the line's length, and how many centres are tried along it. */
@@ -23,7 +23,11 @@ export function odditiesOf(model: SurveyModel): { oddities: Oddity[]; sds: numbe
   };
   for (let station = 0; station < n; station++)
     for (const sd of READING_SD) add({ is: 'reading', station }, sd);
-  for (let after = 1; after < n - 2; after++) add({ is: 'jump', after }, JUMP_SD);
+  for (let after = 1; after < n - 2; after++) {
+    add({ is: 'jump', after }, JUMP_SD);
+    add({ is: 'swing', after, about: 'entry' }, SWING_SD);
+    add({ is: 'swing', after, about: 'lip' }, SWING_SD);
+  }
   for (const share of RUNS) {
     const long = Math.round(share * slits);
     const step = Math.max(1, Math.round(slits / RUN_STEPS));

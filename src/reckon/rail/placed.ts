@@ -81,7 +81,13 @@ function withTwoSlits(slits: number, logs: Pairwise): Rough[] {
 
 function withOddity(slits: number, looked: Scan): Rough[] {
   const count = (is: Oddity['is']) => looked.oddities.filter(o => o.is === is).length;
-  const of = { reading: count('reading'), jump: count('jump'), bump: count('bump'), run: count('run') };
+  const of = {
+    reading: count('reading'),
+    jump: count('jump'),
+    swing: count('swing'),
+    bump: count('bump'),
+    run: count('run'),
+  };
   const odditySd = (o: number) => looked.odditySd[o]!;
   return ([0, 1] as const).flatMap(even => {
     const base = { ...plain, cause: 'unclear' as const, even_sd: wide(even) };

@@ -119,6 +119,12 @@ export function oddityColumn(model: SurveyModel, oddity: Oddity): Float64Array {
     case 'jump':
       for (let k = oddity.after + 1; k < n; k++) column[order[k]!] = 1;
       break;
+    case 'swing':
+      for (let k = oddity.after + 1; k < n; k++) {
+        const at = Math.min(Math.max(stations_mm[order[k]!]! / model.length_mm, 0), 1);
+        column[order[k]!] = oddity.about === 'entry' ? at : 1 - at;
+      }
+      break;
     case 'bump':
       stations_mm.forEach((s, j) => {
         column[j] = Math.max(0, 1 - Math.abs(s - oddity.at_mm) / oddity.half_mm);

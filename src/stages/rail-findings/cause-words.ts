@@ -66,6 +66,12 @@ const unclear = (r: RailReading, a: RailAnswer): CauseWords => {
           fills: { odd: r.numbers[note.station - 1] ?? note.station, by: signed(note.by_mm) },
           tall: { v: note.by_mm, as: 'length', sign: true },
         };
+      case 'swing':
+        return {
+          words: 'rail-jump',
+          fills: { odd: r.numbers[note.station - 1] ?? note.station, by: signed(note.step_mm) },
+          tall: { v: note.step_mm, as: 'length', sign: true },
+        };
       case 'bump':
         return {
           words: 'rail-bump',
