@@ -3,6 +3,7 @@ import { openFindings, type View } from '../../src/coach/view.ts';
 import type { Finding } from '../../src/stages/sheet.ts';
 import { Teller } from '../demo/tell.ts';
 import { laidWell, readings, type Surveyed } from '../stages/rail-findings-measured.ts';
+import { nextIntent } from '../walk/hand.ts';
 
 const PHASE = { tack: 'tacked', weld: 'cold', brace: 'braced' } as const;
 
@@ -26,6 +27,18 @@ class Chain extends Teller {
     });
     await this.act({ do: 'offsets', values: offsets_mm.map(o => `${o} mm`) });
     await this.act({ do: 'close-survey' });
+  }
+
+  /** Does one step to its end, as a steady person would. */
+  async settle(key: string): Promise<void> {
+    for (let acts = 0; acts < 20; acts++) {
+      const view = await this.view();
+      const step = view.steps.find(s => s.key === key);
+      if (step === undefined || step.state === 'done') return;
+      const intent = nextIntent({ ...view, next: step }, {});
+      if (intent === null) return;
+      await this.act(intent);
+    }
   }
 
   async finding(start: string): Promise<Finding> {
@@ -75,6 +88,8 @@ describe('from a survey to the uprights', () => {
     const step = stepOf(chosen, `tack/re-cut@${id}`);
     expect(step?.items?.length).toBeGreaterThan(0);
     expect(step?.turn).toBeLessThan(stepOf(chosen, 'tack/survey@A')?.turn ?? 0);
+    // Its tacks are arcs: they wait for the weather.
+    await chain.settle('prep/weather');
     for (const item of step?.items ?? []) await chain.act({ do: 'tick', step: item.key });
     expect(stepOf(await chain.view(), `tack/re-cut@${id}`)?.state).toBe('done');
 
