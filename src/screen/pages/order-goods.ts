@@ -1,6 +1,6 @@
 import type { View } from '../../coach/view.ts';
 import { convert } from '../../quantity/convert.ts';
-import type { Quantity } from '../../quantity/quantities.ts';
+import type { Quantity, System } from '../../quantity/quantities.ts';
 import { write } from '../../quantity/write.ts';
 import { consumedBy } from '../../ramp/cutting/consumed.ts';
 import { deckScrews } from '../../ramp/cutting/deck-screws.ts';
@@ -30,14 +30,18 @@ const SAID_ELSEWHERE = new Set([
   'deck-sheets',
   'deck-boards',
   'thin-discs',
+  'flap-discs',
+  'strip-discs',
+  'saw-wheels',
   'wire',
   'gas',
 ]);
 
 /** Wire burnt in practice before the job, kg (bench rule [practice]). */
 const PRACTICE_kg = 1;
-/** Pilot for screws into a 2 to 3 mm wall, mm [practice]. */
-const PILOT = 5;
+/** Pilot for screws into a 2 to 3 mm wall, and the core of a thin rod, as a shop of either system names them [practice]. */
+const PILOT = { metric: '5 mm', us: '13/64 in' } as const;
+const ROD = { metric: '2.5 mm', us: '3/32 in' } as const;
 
 type Amount = Readonly<{ value: Value; as: Quantity }>;
 
@@ -68,22 +72,30 @@ const figure = (view: View, id: string): Amount | null => {
     : { value: found.value, as: found.as };
 };
 
-type Line = Readonly<{ id: string; amount: Amount | null; fills?: Fills }>;
+/** An amount that no quantity writes stands as its own words. */
+type Line = Readonly<{ id: string; amount: Amount | string | null; fills?: Fills }>;
 
 /** Litres a minute that the gas is set to, as the bands count it [found: two makers' tables]. */
 const flowOf = (used: Consumption): number =>
   used.gas_l === null || used.gas_min === null ? 0 : used.gas_l.likely / used.gas_min.likely;
 
+/** Gas as a shop sells it: litres, or cubic feet. */
+const gasText = (system: System, { low, high }: { low: number; high: number }): string =>
+  system === 'us'
+    ? `${Math.round(convert(low, 'l', 'ft3'))} to ${Math.round(convert(high, 'l', 'ft3'))} cu ft`
+    : `${Math.round(low / 10) * 10} to ${Math.round(high / 10) * 10} l`;
+
 /** Wire and gas, or self-shielded wire, or rods, and the thin discs: each a band, with what it hangs on. */
 const consumed = (view: View): readonly Line[] => {
   const { ramp } = view;
+  const { system } = view.build;
   const wire = consumedBy(ramp, 'gmaw');
   const cored = consumedBy(ramp, 'fcaw-s');
   const rods = consumedBy(ramp, 'smaw');
   const slits = [...ramp.plans.values()].reduce((n, p) => n + p.slits.length, 0);
   const fills: Fills = {
     slits,
-    joints: ramp.members.reduce((n, m) => n + m.joints, 0),
+    joints: [...ramp.members, ...ramp.entry.pieces].reduce((n, m) => n + m.joints, 0),
     practice: { v: PRACTICE_kg, as: 'mass' },
   };
   const lines: Line[] = [];
@@ -93,30 +105,22 @@ const consumed = (view: View): readonly Line[] => {
     high: b.high + PRACTICE_kg,
   });
   if (wire?.wire_kg) lines.push({ id: 'wire', amount: band(more(wire.wire_kg), 'mass'), fills });
-  if (wire?.gas_min) {
-    const gas_l = wire.gas_l?.high ?? 0;
-    const seconds = {
-      low: wire.gas_min.low * 60,
-      likely: wire.gas_min.likely * 60,
-      high: wire.gas_min.high * 60,
-    };
+  if (wire?.gas_min && wire.gas_l)
     lines.push({
       id: 'gas',
-      amount: band(seconds, 'time'),
+      amount: gasText(system, wire.gas_l),
       fills: {
-        ...fills,
         flow: { v: flowOf(wire), as: 'flow' },
-        litres: Math.round(gas_l),
-        'cubic-feet': Math.round(convert(gas_l, 'l', 'ft3')),
+        low: { v: wire.gas_min.low * 60, as: 'time' },
+        high: { v: wire.gas_min.high * 60, as: 'time' },
       },
     });
-  }
   if (cored?.wire_kg) lines.push({ id: 'cored-wire', amount: band(more(cored.wire_kg), 'mass'), fills });
   if (rods?.rods)
     lines.push({
       id: 'rods',
       amount: band(rods.rods, 'count'),
-      fills: { ...fills, buy: rods.buy.rods ?? 0, rod: { v: 2.5, as: 'thickness' } },
+      fills: { ...fills, buy: rods.buy.rods ?? 0, rod: ROD[system] },
     });
   if (wire !== null && slits > 0)
     lines.push({
@@ -124,6 +128,19 @@ const consumed = (view: View): readonly Line[] => {
       amount: exact(wire.buy.thin_discs),
       fills: { slits, low: wire.thin_discs.low, high: wire.thin_discs.high },
     });
+  if (wire !== null) {
+    const { rails } = ramp;
+    const { flap_discs, strip_discs, chop_discs } = wire.buy;
+    // One dresses five to ten joints, and one or two go on the beads of a rail [practice]; the least that may do, and what is bought.
+    const least = Math.ceil(Number(fills.joints) / 10 + rails.length);
+    lines.push({
+      id: 'flap-discs',
+      amount: band({ low: least, likely: flap_discs, high: flap_discs }, 'count'),
+      fills: { ...fills, rails: rails.length },
+    });
+    lines.push({ id: 'strip-discs', amount: exact(strip_discs), fills: { rails: rails.length } });
+    lines.push({ id: 'saw-wheels', amount: exact(chop_discs), fills: { worn: chop_discs - 1 } });
+  }
   return lines;
 };
 
@@ -138,10 +155,14 @@ const forgotten = (view: View): readonly Line[] => {
   const slits = plans.reduce((n, p) => n + p.slits.length, 0);
   const long_m = plans.reduce((sum, p) => sum + p.toLip_mm, 0) / 1000;
   const lines: Line[] = [
-    { id: 'labels', amount: exact(ramp.members.length) },
+    { id: 'labels', amount: exact(ramp.members.length + ramp.entry.pieces.length) },
     ...(slits > 0 ? [{ id: 'shims', amount: exact(Math.ceil(0.3 * slits)), fills: { slits } }] : []),
     { id: 'planks', amount: exact(rails), fills: { rails } },
-    { id: 'spreaders', amount: exact(2 * Math.ceil(ramp.lip.y_mm / 500)) },
+    {
+      id: 'spreaders',
+      amount: exact(2 * Math.ceil(ramp.lip.y_mm / 500)),
+      fills: { high: { v: ramp.lip.y_mm, as: 'length' } },
+    },
     { id: 'props', amount: exact(2 * rails), fills: { rails } },
     { id: 'caps', amount: exact(2 * rails), fills: { rails } },
     { id: 'primer', amount: figure(view, 'primer') },
@@ -149,7 +170,7 @@ const forgotten = (view: View): readonly Line[] => {
     { id: 'caulk', amount: null },
     { id: 'deck-screws', amount: figure(view, 'deck-screws') ?? exact(deckScrews(ramp)) },
     { id: 'packer-strip', amount: exact(long_m, 'distance'), fills: { rails } },
-    { id: 'bits', amount: exact(3), fills: { bit: { v: PILOT, as: 'thickness' } } },
+    { id: 'bits', amount: exact(3), fills: { bit: PILOT[view.build.system] } },
     { id: 'proof', amount: figure(view, 'proof-mass') },
     { id: 'dye', amount: null },
     { id: 'handles', amount: exact(4) },
@@ -164,7 +185,8 @@ export const goodsOf = (view: View, voice: Voice): readonly Good[] => {
   const own = (l: Line): Good => ({
     id: l.id,
     name: say(voice, { words: `says.good-${l.id}` }),
-    amount: l.amount === null ? '' : amountText(voice, l.amount),
+    amount:
+      l.amount === null || typeof l.amount === 'string' ? (l.amount ?? '') : amountText(voice, l.amount),
     why: say(voice, { words: `says.good-${l.id}-why`, fills: l.fills ?? {} }),
     done: null,
   });

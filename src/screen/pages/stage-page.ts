@@ -3,7 +3,7 @@ import { minutesLeft } from '../../coach/hours-left.ts';
 import { sheetOf } from '../../coach/view.ts';
 import { nextStep, type Step } from '../../coach/walk.ts';
 import { drawScene } from '../../drawing/braille.ts';
-import { besideRows, cutRow, row } from '../../drawing/cells.ts';
+import { besideRows, cutRow, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import type { Scene } from '../../scene/scene.ts';
 import type { SheetDraft, Stage } from '../../stages/sheet.ts';
@@ -95,11 +95,19 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
   const around = Math.max(4, Math.min(6, (step.items ?? []).length || (step.asks ?? []).length + 3));
   const room = Math.max(3, bodyRows - 1 - tall.length - bars.length - 1 - around);
   const note = step.items?.[item]?.note;
-  const noteRow: Row[] =
+  const noteRows: Row[] =
     note === undefined
       ? []
-      : [cutRow(row('  ', ['plain', say(c.voice, note, figuresOf(c.view, step))]), c.look.columns)];
-  const top = [tagRow(c, step), ...tall, ...noteRow, ...bars, ...reasonRows(c, step, room - noteRow.length)];
+      : wrap(say(c.voice, note, figuresOf(c.view, step)), c.look.columns - 4)
+          .slice(0, 2)
+          .map(line => row('  ', ['plain', line]));
+  const top = [
+    tagRow(c, step),
+    ...tall,
+    ...noteRows,
+    ...bars,
+    ...reasonRows(c, step, room - noteRows.length),
+  ];
   const aroundRows = Math.max(4, bodyRows - top.length - 1);
   const listColumns = c.look.columns - drawColumns - 2;
   const items = step.items ?? [];

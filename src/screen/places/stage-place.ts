@@ -1,8 +1,10 @@
 import { openFindings } from '../../coach/view.ts';
 import { itemSettled, type Step } from '../../coach/walk.ts';
 import type { Ask } from '../../stages/sheet.ts';
+import { say } from '../../words/say.ts';
 import { typedLine } from '../fields/typed-line.ts';
 import type { LineItem } from '../keys.ts';
+import { stageChange } from '../pages/stage-change.ts';
 import { type Lit, litStep, stagePage, stepsOf } from '../pages/stage-page.ts';
 import { askChoices, stepText } from '../pages/step-words.ts';
 import { askField, fieldPage, pieceField } from './ask-field.ts';
@@ -33,6 +35,8 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
     const next = desk.view.next;
     if (next === null) return;
     lit = { stage: next.stage, step: next.key, item: firstOpenItem(desk, next.key) };
+    const why = stageChange(desk.context(), before.stage, next);
+    if (why !== null) desk.say(why);
   };
 
   const tick = (desk: Desk): void => {
@@ -88,7 +92,20 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
       place.field = pieceField(desk, piece, () => goOn(desk, s));
       return;
     }
+    if (tickGroup(desk, s)) return;
     desk.say('Enter: nothing to measure in this step. Space ticks it');
+  };
+
+  /** All that is open of the lit thing's group, each its own tick: what comes home from one shop is not ticked line by line. */
+  const tickGroup = (desk: Desk, s: Step): boolean => {
+    const group = s.items?.[lit.item]?.group;
+    if (group === undefined) return false;
+    const open = (s.items ?? []).filter(i => i.group === group && !itemSettled(desk.view.build, i));
+    const done = open.filter(i => desk.act({ do: 'tick', step: i.key })).length;
+    if (done < open.length) return true;
+    goOn(desk, s);
+    if (done > 0) desk.say(say(desk.voice, { words: 'says.group-ticked', fills: { group, count: done } }));
+    return true;
   };
 
   /** What is wrong with the lit one of the repeated things, where it can be said. */
@@ -179,7 +196,9 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
             ? [{ act: 'open' as const, words: 'it fails' }]
             : s?.state === 'stop' || s?.state === 'waiting'
               ? [{ act: 'open' as const, words: 'what opens it' }]
-              : []),
+              : item?.group !== undefined
+                ? [{ act: 'open' as const, words: 'all of this shop' }]
+                : []),
       { act: 'skip' },
       { act: 'next', shown: 'n p', words: 'move' },
       ...(lit.stage === 'plan' ? [{ act: 'design' }] : [{ act: 'now' as const, words: 'now' }]),

@@ -1,6 +1,7 @@
+import { consumedBy } from '../../ramp/cutting/consumed.ts';
 import { deckLength } from '../../ramp/mass.ts';
 import { type Member, sectionName } from '../../ramp/members.ts';
-import { type Consumption, consumption } from '../../reckon/welding/consumption.ts';
+import type { Consumption } from '../../reckon/welding/consumption.ts';
 import type { Item } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { BAR_mm, barCount } from './bars.ts';
@@ -17,6 +18,35 @@ const FLATS_PER_BLOCK = 2.5;
 /** One clamp for so much of rail, mm (common practice). */
 const RAIL_PER_CLAMP = 400;
 
+const YARD = 'the steel yard';
+const TIMBER = 'the timber yard';
+const WELDING = 'the welding shop';
+const TOOLS = 'the tool shop';
+/** Where a line of the list is bought; fire kit and body cover are looked at one by one. */
+const SHOPS: Readonly<Record<string, string>> = {
+  'spare-rail': YARD,
+  'rail-tube': YARD,
+  'post-tube': YARD,
+  plates: YARD,
+  'entry-plate': YARD,
+  'deck-sheets': TIMBER,
+  'deck-boards': TIMBER,
+  'jig-sheets': TIMBER,
+  blocks: TIMBER,
+  wire: WELDING,
+  gas: WELDING,
+  welder: WELDING,
+  bay: WELDING,
+  'thin-discs': TOOLS,
+  'flap-discs': TOOLS,
+  'strip-discs': TOOLS,
+  'saw-wheels': TOOLS,
+  clamps: TOOLS,
+  measuring: TOOLS,
+  marking: TOOLS,
+  cleaning: TOOLS,
+};
+
 type Value = NonNullable<Item['value']>;
 
 const plates = new Set(['side plate', 'foot plate']);
@@ -24,19 +54,7 @@ const plates = new Set(['side plate', 'foot plate']);
 const isPlate = (m: Member): boolean => plates.has(m.kind);
 
 /** What discs, wire and gas the frame is likely to use up; null when its tube is past what the rules know. */
-export const uses = (s: Situation): Consumption | null => {
-  const { design: d, members, plans, rails } = s.ramp;
-  const slits = Math.max(0, ...[...plans.values()].map(p => p.slits.length));
-  const used = consumption({
-    process: 'gmaw',
-    slits,
-    rails: rails.length,
-    joints: members.reduce((sum, m) => sum + m.joints, 0),
-    pieces: members.filter(m => !isPlate(m)).length,
-    ...d.tube,
-  });
-  return used.ok ? used.value : null;
-};
+export const uses = (s: Situation): Consumption | null => consumedBy(s.ramp, 'gmaw');
 
 /** Steel of one section: the pieces, a tenth over, as metres and bars. */
 const steel = (s: Situation, section: string): { long_mm: number; bars: number } => {
@@ -75,6 +93,7 @@ export const shoppingList = (s: Situation): readonly Item[] => {
       key: `plan/buy#${id}`,
       name,
       note: { words: `says.buy-${id}`, fills },
+      ...(SHOPS[id] === undefined ? {} : { group: SHOPS[id] }),
       ...(value === undefined ? {} : { value }),
     });
   };
@@ -164,7 +183,10 @@ export const shoppingList = (s: Situation): readonly Item[] => {
   }
   if (first !== undefined) {
     const blocks = 2 * Math.ceil(first.toLip_mm / (FLATS_PER_BLOCK * first.pitch_mm)) + 4;
-    add('jig-sheets', 'jig sheets', count(jigSheets(s)));
+    add('jig-sheets', 'jig sheets', count(jigSheets(s)), {
+      run: { v: s.ramp.lip.x_mm, as: 'length' },
+      high: { v: s.ramp.lip.y_mm, as: 'length' },
+    });
     add('blocks', 'jig blocks', count(blocks), { screws: count(3 * blocks) });
     const clamps = Math.ceil(first.toLip_mm / RAIL_PER_CLAMP);
     add('clamps', 'clamps', count(clamps), { own: count(d.clamps) });
