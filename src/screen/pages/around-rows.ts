@@ -12,20 +12,21 @@ import { askLabel, findingText, readingText, stepText } from './step-words.ts';
 export const itemRows = (c: PageContext, step: Step, item: number, rows: number, columns: number): Row[] => {
   const items = step.items ?? [];
   const word = stepText(c.view, c.voice, step, 'item') ?? '';
+  /** Slits and the like: many, alike, in columns, whose unit the page says once. */
+  const short = items.every(it => it.second === undefined && it.name.length <= 3);
   const cell = (i: number): string => {
     const it = items[i];
     if (it === undefined) return '';
     const value =
       it.value === undefined
         ? ''
-        : write(it.value.v, it.value.as, c.voice.system, { unit: false, fixed: true });
+        : write(it.value.v, it.value.as, c.voice.system, { unit: !short, fixed: true });
     const second =
       it.second === undefined
         ? ''
         : ` → ${write(it.second.v, it.second.as, c.voice.system, { unit: false, fixed: true })}`;
     return `${it.name.padStart(3)}  ${padTo(value, 7, 'right')}${second}`;
   };
-  const short = items.every(it => it.second === undefined && it.name.length <= 3);
   const across = short && items.length > rows ? Math.max(1, Math.floor(columns / 19)) : 1;
   const perColumn = Math.ceil(items.length / across);
   const from = across > 1 || items.length <= rows ? 0 : Math.max(0, Math.min(item - 2, items.length - rows));
@@ -36,7 +37,10 @@ export const itemRows = (c: PageContext, step: Step, item: number, rows: number,
       if (it === undefined) return [];
       const state: State = itemSettled(c.view.build, it) ? 'done' : i === item ? 'next' : 'to-do';
       const width = across > 1 ? 16 : columns - 4;
-      const label = across > 1 ? cell(i) : `${SIGNS[state].word.padEnd(6)} ${word} ${cell(i).trim()}`;
+      const label =
+        across > 1
+          ? cell(i)
+          : [SIGNS[state].word.padEnd(6), ...(word === '' ? [] : [word]), cell(i).trim()].join(' ');
       return [
         [i === item ? 'lead' : SIGNS[state].role, ` ${SIGNS[state].sign} `] as const,
         [i === item ? 'lead' : 'plain', padTo(label, width)] as const,

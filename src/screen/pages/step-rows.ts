@@ -30,10 +30,27 @@ const TAGS: Readonly<Record<Step['state'], readonly [State, string]>> = {
   stop: ['stop', 'STOP'],
 };
 
-/** A step's sentence where it fits; else what stands before its comma, which says the deed. */
+/** Words after which a sentence says the how, the where or the next, and can do without. */
+const TURNS = new Set(
+  'after and at before between by for from how in of on once or over so that then to under until what when where which with'.split(
+    ' ',
+  ),
+);
+
+/** The shortest a sentence is made: less says no deed. */
+const LEAST_DEED = 12;
+
+/** A step's sentence where it fits; else as much of it as says a deed: what stands before its comma, or before a word that turns to the how. */
 export const deedWithin = (title: string, room: number): string => {
-  const deed = title.split(',')[0] ?? title;
-  return cellWidth(title) > room && deed.length > 15 ? deed : title;
+  if (cellWidth(title) <= room) return title;
+  const words = title.split(' ');
+  for (let n = words.length - 1; n > 0; n--) {
+    const deed = words.slice(0, n).join(' ');
+    const ends = deed.endsWith(',') || TURNS.has(words[n] ?? '');
+    if (deed.length < LEAST_DEED) break;
+    if (ends && !TURNS.has(words[n - 1] ?? '') && cellWidth(deed) <= room) return deed.replace(/,$/, '');
+  }
+  return title;
 };
 
 /** Row 4: the tag, the sentence, and at the right the line the numbers belong to. */

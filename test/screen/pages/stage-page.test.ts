@@ -4,6 +4,7 @@ import { foldShop, type Shop } from '../../../src/build/shop/shop.ts';
 import { viewOf } from '../../../src/coach/view.ts';
 import { rowText } from '../../../src/drawing/cells.ts';
 import { stagePage } from '../../../src/screen/pages/stage-page.ts';
+import { deedWithin } from '../../../src/screen/pages/step-rows.ts';
 import type { Stage } from '../../../src/stages/sheet.ts';
 import { begun } from '../../stages/doings.ts';
 import { entriesOf, NOW } from '../../stages/situation-for.ts';
@@ -80,4 +81,16 @@ test('a step that waits says what for, and nothing whose numbers are not there',
   const page = pageOf('plan', 'plan/flight');
   expect(page).toContain('Say how fast it will be ridden');
   expect(page).not.toContain('not known yet');
+});
+
+describe('a step’s sentence in a narrow list', () => {
+  test.each([
+    ['Pair the rails, then mark them', 40, 'Pair the rails, then mark them'],
+    ['Pair the rails for the build, then mark them', 30, 'Pair the rails for the build'],
+    ['Anchor the ramp and pull each of 4 anchors before riding', 40, 'Anchor the ramp and pull each'],
+    ['Break three test welds before you trust any', 40, 'Break three test welds'],
+    ['Weld', 3, 'Weld'],
+  ])('%s in %s columns', (title, room, told) => {
+    expect(deedWithin(title, room)).toBe(told);
+  });
 });
