@@ -11,9 +11,13 @@ const JOINED: readonly Readonly<{ step: RegExp; kinds: readonly MemberKind[] }>[
   { step: /^brace\/weld-diagonals@(.+)$/, kinds: ['diagonal'] },
   { step: /^assemble\/weld$/, kinds: ['crossmember', 'base crossmember', 'rear diagonal'] },
 ];
+/** A step whose items are joints. */
+const JOINT_ITEMS = /^assemble\/weld-joints/;
 
-/** Joints that a step welds; 0 for any other step. */
+/** Joints that a step or its item welds; 0 for any other. What was welded item by item is not counted again at the step after it. */
 const jointsOf = (view: View, key: string): number => {
+  if (JOINT_ITEMS.test(key)) return key.includes('#') ? 1 : 0;
+  if (key === 'assemble/weld' && view.steps.some(s => JOINT_ITEMS.test(s.key))) return 0;
   for (const { step, kinds } of JOINED) {
     const found = step.exec(key);
     if (found === null) continue;
@@ -47,6 +51,7 @@ const countedIn = (view: View, step: Step): Readonly<{ what: TimedWork; count: n
   if (SAWN_SLITS.test(step.key)) return { what: 'slit', count: open };
   if (step.items?.some(i => i.piece !== undefined)) return { what: 'cut', count: open };
   if (step.piece !== undefined) return { what: 'cut', count: 1 };
+  if (JOINT_ITEMS.test(step.key)) return { what: 'joint', count: open };
   const joints = jointsOf(view, step.key);
   return joints === 0 ? null : { what: 'joint', count: joints };
 };

@@ -36,7 +36,7 @@ export const ARC_STEPS: Readonly<Partial<Record<Stage, readonly string[]>>> = {
     'again-weld',
   ],
   brace: ['join-entry', 'fit-uprights', 'weld-joints', 'weld-uprights', 'weld-diagonals'],
-  assemble: ['crossmembers', 'weld', 'stand-up', 'feet', 'lugs', 'bearers', 'entry-plate'],
+  assemble: ['crossmembers', 'weld-joints', 'stand-up', 'feet', 'lugs', 'bearers', 'entry-plate'],
   finish: ['mend'],
 };
 

@@ -117,7 +117,7 @@ const finding = (
   worst_mm: off_mm,
   limit: { v: c.limit, as: 'length' },
   offers: sortOffers(offers),
-  blocks: ['assemble/weld'],
+  blocks: ['assemble/weld-joints', 'assemble/weld'],
 });
 
 const length = (v: number) => ({ v, as: 'length' }) as const;

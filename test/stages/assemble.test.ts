@@ -138,6 +138,46 @@ describe('square before it is welded', () => {
     expect(exact(assembleSheet(situation()), 'frame-diagonal')).toBeCloseTo(Math.hypot(1200, base), 9);
   });
 
+  test('crossmembers are welded end by end, a key each: from rail to rail by turns, no neighbours while hot', () => {
+    const s = situation();
+    const items = assembleSheet(s).steps.find(x => x.key === 'assemble/weld-joints')?.items ?? [];
+    const across = s.ramp.members.filter(m => /crossmember|rear diagonal/.test(m.kind));
+    expect(items.length).toBe(2 * across.length);
+    expect(new Set(items.map(i => i.key)).size).toBe(items.length);
+    const row = across.filter(m => m.kind === 'crossmember');
+    expect(row.length).toBeGreaterThanOrEqual(5);
+    const first = items.slice(0, row.length);
+    expect(first.map(i => i.name.slice(-1))).toEqual(row.map((_, k) => (k % 2 === 0 ? 'A' : 'B')));
+    const places = first.map(i => row.findIndex(m => i.name.startsWith(`${m.need.split(':')[1]} `)));
+    expect([...places].sort((a, b) => a - b)).toEqual(row.map((_, k) => k));
+    for (const [k, at] of places.slice(1).entries())
+      expect(Math.abs(at - (places[k] ?? 0))).toBeGreaterThan(1);
+    // The other ends in the same order, each at the other rail.
+    expect(items.slice(row.length, 2 * row.length).map(i => i.name)).toEqual(
+      first.map(i => i.name.replace(/[AB]$/, r => (r === 'A' ? 'B' : 'A'))),
+    );
+    expect(items[3]?.note?.words).toBe('says.assemble-diagonals-now');
+  });
+
+  test('the drawing lights the end that is next, and marks those that are welded', () => {
+    const one = (...doings: Parameters<typeof situation>) =>
+      assembleSheet(situation(...doings)).steps.find(x => x.key === 'assemble/weld-joints');
+    const items = one()?.items ?? [];
+    expect(one()?.scene?.title).toContain(`${items[0]?.name.slice(0, -2)} at ${items[0]?.name.slice(-1)}`);
+    const after = one(tick(items[0]?.key ?? ''));
+    expect(after?.scene?.title).toContain(`${items[1]?.name.slice(0, -2)} at ${items[1]?.name.slice(-1)}`);
+    const dots = (scene: typeof after) =>
+      scene?.scene?.items.filter(i => i.is === 'mark' && i.sign === 'dot');
+    expect(dots(one())).toHaveLength(0);
+    expect(dots(after)).toHaveLength(1);
+  });
+
+  test('a frame that an older build ticked as welded in one is not asked end by end', () => {
+    const steps = assembleSheet(situation(tick('assemble/weld'))).steps.map(x => x.key);
+    expect(steps).not.toContain('assemble/weld-joints');
+    expect(steps).toContain('assemble/weld');
+  });
+
   test('welding waits for width, diagonals and twist, and for what is decided about them', () => {
     const before = [
       read('assemble/width', 'entry', 1200),
@@ -148,7 +188,7 @@ describe('square before it is welded', () => {
     ];
     const state = (...doings: Parameters<typeof situation>) => {
       const s = situation(...before, ...doings);
-      return walk(s.build, [assembleSheet(s)]).find(w => w.key === 'assemble/weld')?.state;
+      return walk(s.build, [assembleSheet(s)]).find(w => w.key === 'assemble/weld-joints')?.state;
     };
     expect(state()).toBe('stop');
     expect(

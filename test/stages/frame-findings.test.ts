@@ -54,7 +54,7 @@ describe('diagonals', () => {
       severity: 'fix',
       tall: { v: 11, as: 'length' },
       limit: { v: 4, as: 'length' },
-      blocks: ['assemble/weld'],
+      blocks: ['assemble/weld-joints', 'assemble/weld'],
     });
     expect(finding?.fills?.shorten).toEqual({ v: 5.5, as: 'length' });
     const strap = finding?.offers.find(o => o.remedy === 'square-strap');

@@ -13,7 +13,7 @@ const CLOSES = [
   'brace/weld-uprights@A',
   'brace/weld-diagonals@A',
   'assemble/crossmembers',
-  'assemble/weld',
+  'assemble/weld-joints',
   'assemble/feet',
 ];
 

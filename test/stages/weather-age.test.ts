@@ -35,7 +35,7 @@ const ARCS = [
   'brace/join-entry@A',
   'brace/weld-uprights@A',
   'assemble/crossmembers',
-  'assemble/weld',
+  'assemble/weld-joints',
   'assemble/stand-up',
   'assemble/feet',
   'assemble/lugs',

@@ -23,6 +23,7 @@ export const STEPS = [
   'width',
   'diagonals',
   'twist',
+  'weld-joints',
   'weld',
   'stand-up',
   'stand-up-few',

@@ -1,43 +1,25 @@
 import type { RailName } from '../../ramp/design.ts';
 import { clearWidth, type Member } from '../../ramp/members.ts';
 import { baseLength, frameLimits, frameShape } from '../frame-findings.ts';
-import { FACES, skipAround } from '../joint-order.ts';
-import { jointScene } from '../joint-scene.ts';
 import { TURN } from '../order.ts';
 import type { Figure, Item, StepDraft } from '../sheet.ts';
 import { sideView } from '../side-view.ts';
 import type { Situation } from '../situation.ts';
+import { acrossAt, acrossKey, acrossName, acrossOf } from './across.ts';
+import { crossJointSteps, JOINTS } from './cross-joints.ts';
 import { MATTERS } from './limits.ts';
 
-const ACROSS = new Set(['crossmember', 'base crossmember', 'rear diagonal']);
-/** Minutes for a crossmember: fitted and tacked, welded at both ends (common practice, first frame). */
-const MINUTES = { fit: [7, 12], weld: [9, 16] } as const;
+/** Minutes for a crossmember fitted and tacked, and for the frame to go cold and be measured once more (common practice, first frame). */
+const MINUTES = { fit: [7, 12], cold: [20, 40] } as const;
 /** A hand's reading of one diagonal or width may be off by this much of what is expected, mm, before it is asked again. */
 const ROUGHLY = 25;
 
-const acrossOf = (s: Situation): readonly Member[] => s.ramp.members.filter(m => ACROSS.has(m.kind));
-
-const WHERE: Readonly<Partial<Record<Member['kind'], string>>> = {
-  'base crossmember': 'base ',
-  'rear diagonal': 'diagonal',
-};
-
-/** What is written on a crossmember: `entry`, `6`, `base rear`; with more than two rails the pair comes first. */
-const acrossName = (s: Situation, m: Member): string => {
-  const [pair = '', place = ''] = (m.need.split('@')[1] ?? '').split(':');
-  const own = `${WHERE[m.kind] ?? ''}${place}`;
-  return s.ramp.rails.length > 2 ? `${pair} ${own}` : own;
-};
-
-/** Where it goes: along the back wall from the entry end on the rails, along the ground from the base rails' front. */
 const acrossItem = (s: Situation, m: Member): Item => {
-  const front = s.ramp.members.find(b => b.kind === 'base rail');
-  const from = (front?.x_mm ?? 0) - (front?.long_mm ?? 0) / 2;
-  const at = m.along_mm ?? m.x_mm - from;
+  const at = acrossAt(s, m);
   return {
-    key: `assemble/crossmembers#${m.need.split('@')[1]}${m.kind === 'crossmember' ? '' : ` ${m.kind}`}`,
+    key: `assemble/crossmembers#${acrossKey(m)}`,
     name: acrossName(s, m),
-    ...(m.kind === 'rear diagonal' ? {} : { value: { v: at, as: 'length' } as const }),
+    ...(at === null ? {} : { value: { v: at, as: 'length' } as const }),
   };
 };
 
@@ -58,8 +40,6 @@ export const squareUpSteps = (s: Situation): readonly StepDraft[] => {
   const limits = frameLimits(s);
   const diagonal = expectedDiagonal(s);
   const n = across.length;
-  const onRails = skipAround(across.filter(m => m.kind === 'crossmember'));
-  const drawn = onRails[0] === undefined ? null : jointScene(s, onRails[0]);
   return [
     {
       key: 'assemble/crossmembers',
@@ -127,24 +107,16 @@ export const squareUpSteps = (s: Situation): readonly StepDraft[] => {
       })),
       minutes: [10, 20],
     },
+    ...crossJointSteps(s),
     {
       key: 'assemble/weld',
       stage: 'assemble',
       words: 'weld',
-      fills: {
-        count: n,
-        order: onRails.map(m => acrossName(s, m)).join(', '),
-        one: FACES.crossmember[0],
-        two: FACES.crossmember[1],
-        first,
-        last,
-      },
-      ...(drawn === null ? {} : { scene: drawn }),
+      fills: { count: n, limit: length(limits.diagonals) },
       turn: TURN.assemble + 80,
-      needs: ['assemble/width', 'assemble/diagonals', 'assemble/twist', 'prep/vents'],
-      uses: [],
-      cautions: ['crossmember-vents'],
-      minutes: [n * MINUTES.weld[0], n * MINUTES.weld[1]],
+      needs: ['assemble/width', 'assemble/diagonals', 'assemble/twist', JOINTS],
+      uses: ['frame-diagonal'],
+      minutes: [MINUTES.cold[0], MINUTES.cold[1]],
     },
   ];
 };

@@ -26,7 +26,7 @@ const hotSteps = (s: Situation, part: Part): readonly string[] => {
     case 'sides':
       return s.ramp.rails.flatMap(rail => [`brace/fit-uprights@${rail}`, `brace/weld-uprights@${rail}`]);
     case 'frame':
-      return ['assemble/crossmembers', 'assemble/weld'];
+      return ['assemble/crossmembers', 'assemble/weld-joints', 'assemble/weld'];
   }
 };
 
