@@ -1,4 +1,5 @@
 import { LEAST_ANCHORS, PULL_TEST } from '../../reckon/strength/anchors.ts';
+import { GUARD_N, GUARD_N_mm, STANDING_POINT_N } from '../../reckon/strength/loads.ts';
 import { PASSES_A_SUMMER } from '../../reckon/strength/slit-section.ts';
 import { STANDING_SAFETY } from '../../reckon/strength/standing.ts';
 import { readingOf } from '../riding.ts';
@@ -28,10 +29,6 @@ export type RideSpec = Partial<Omit<StepDraft, 'key' | 'stage' | 'words' | 'turn
 
 const KM_H = 1 / 3.6;
 const DEGREE = Math.PI / 180;
-
-/** L7: what a guard takes along its top, N a metre, and at any one point, N; IBC and ASCE 7, 50 lb a foot and 200 lb [memory]. */
-const GUARD_N_m = 740;
-const GUARD_N = 890;
 
 const length = (v: number) => ({ v, as: 'length' }) as const;
 const distance = (v: number) => ({ v, as: 'distance' }) as const;
@@ -161,8 +158,9 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
       words: 'loads',
       fills: {
         rider: { v: d.rider, as: 'mass' },
-        guard: { v: GUARD_N_m, as: 'force' },
+        guard: { v: 1000 * GUARD_N_mm, as: 'force' },
         push: { v: GUARD_N, as: 'force' },
+        point: { v: STANDING_POINT_N, as: 'force' },
       },
       uses: [
         'load-factor',
