@@ -69,6 +69,20 @@ describe('a sound beginner’s ramp', () => {
     },
   );
 
+  test('the standard that judges it is chosen; the steel and the walls stay those of the yard', async () => {
+    const doings = [ridden(5), ...KIND_LANDING, ...anchored(4, 2), set('standard', 'AISC')];
+    const view = await new Told('metric', ...doings).view();
+    expect(keysOf(view)).toEqual([]);
+    expect(sheetOf(view, 'plan').steps.find(d => d.key === 'plan/holds')?.fills).toMatchObject({
+      standard: 'AISC',
+      yield: { v: 235 },
+    });
+    expect(shown(view, 'use-frame')).not.toBeCloseTo(shown(await sound().view(), 'use-frame'), 1);
+    const over = rideFindingsOf(await new Told('metric', ...doings, set('spacing', 700)).view())[0];
+    const wall = over?.offers.find(o => o.remedy === 'strength-wall')?.fills?.wall;
+    expect([4, 5]).toContain(numberIn(wall));
+  });
+
   test('rolled rails hold too, and nothing is said of slits they have not', async () => {
     const view = await sound(set('route', 'rolled')).view();
     expect(keysOf(view)).toEqual([]);

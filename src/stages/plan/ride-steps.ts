@@ -185,7 +185,7 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
       needs: ['plan/loads'],
       fills: {
         standard: d.standard,
-        yield: { v: gradeOf(d.standard).yield_MPa, as: 'stress' },
+        yield: { v: gradeOf(d.system).yield_MPa, as: 'stress' },
         passes:
           strength.is === 'known' ? Math.min(1e6, Math.floor((strength.held.passes ?? 0) / 1000) * 1000) : 0,
         summer: PASSES_A_SUMMER,

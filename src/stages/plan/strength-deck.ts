@@ -85,6 +85,6 @@ export const plateUse = (
   const loads = loadsOf(s);
   if (loads === null || s.ramp.entry.bearers.length === 0) return null;
   const { thick_mm, spacing_mm } = plateOf(s.ramp.design.system);
-  const checked = entryPlate(thick_mm, spacing_mm, loads.wheel_N, gradeOf(s.ramp.design.standard).yield_MPa);
+  const checked = entryPlate(thick_mm, spacing_mm, loads.wheel_N, gradeOf(s.ramp.design.system).yield_MPa);
   return checked.ok ? { largest_mm: checked.value.largest_mm, holds: checked.value.holds, thick_mm } : null;
 };

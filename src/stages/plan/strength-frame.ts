@@ -1,4 +1,5 @@
 import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
+import type { System } from '../../quantity/quantities.ts';
 import type { RailName } from '../../ramp/design.ts';
 import { deckMass } from '../../ramp/mass.ts';
 import type { Member } from '../../ramp/members.ts';
@@ -12,13 +13,13 @@ import { deratesOf } from '../derates.ts';
 import type { Situation } from '../situation.ts';
 import { jointWall, railWall, sameWall } from '../weld-walls.ts';
 
-/** The least steel a yard sells as tube by either standard: what nobody ordered by grade is taken for (common practice). */
-const YARD_GRADE = { EN: 'S235', AISC: 'grade unknown' } as const;
+/** The least steel that a yard of these units sells as tube, whichever standard judges it: what nobody ordered by grade is taken for (common practice). */
+const YARD_GRADE = { metric: 'S235', us: 'grade unknown' } as const;
 /** From this wall a V is opened along each closed slit before it is welded, mm (bench rule; practice). */
 const OPEN_FROM_WALL = 2.5;
 
-export const gradeOf = (standard: 'AISC' | 'EN'): Grade => {
-  const grade = STEEL_GRADES.find(g => g.name === YARD_GRADE[standard]);
+export const gradeOf = (system: System): Grade => {
+  const grade = STEEL_GRADES.find(g => g.name === YARD_GRADE[system]);
   return { yield_MPa: grade?.yield_MPa ?? 220, tensile_MPa: grade?.tensile_MPa ?? 310 };
 };
 
@@ -114,7 +115,7 @@ export const sideFrameOf = (
     .filter((x, k, all) => k === 0 || x - (all[k - 1] ?? 0) >= 2);
   return {
     standard: d.standard,
-    grade: gradeOf(d.standard),
+    grade: gradeOf(d.system),
     rail: {
       points,
       tube,

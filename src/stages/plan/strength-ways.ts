@@ -56,7 +56,8 @@ const afterChange = (
 const waysFor = (s: Situation, proven: Proven, { rail, governing }: WorstFrame): readonly Way[] => {
   const d = s.ramp.design;
   const after = (change: Change, fills: Fills) => afterChange(s, proven, rail, change, fills);
-  const walls = YARD_WALLS_MM[d.standard];
+  // A yard sells what its units have, whichever standard judges it.
+  const walls = YARD_WALLS_MM[s.build.system === 'us' ? 'AISC' : 'EN'];
   const more = s.build.system === 'us' ? 12.7 : 10;
   const tube = (value: DesignAnswers['tube']) =>
     after({ field: 'tube', value }, { depth: length(value.depth_mm), wall: thickness(value.wall_mm) });
