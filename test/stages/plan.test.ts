@@ -186,6 +186,7 @@ describe('words of the plan', () => {
       ],
     ],
     ['rolled', [set('route', 'rolled')]],
+    ['on a slab', [set('ground', 'concrete')]],
     [
       'a ride onto a slope',
       [

@@ -18,6 +18,7 @@ export const RIDE_STEPS = [
   'flight-table',
   'ground',
   'stands',
+  'stands-hard',
   'loads',
   'holds',
   'holds-rolled',
@@ -130,7 +131,8 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
     },
     {
       name: 'stands',
-      words: 'stands',
+      // No stake goes into a slab: bolts, or bags that hold by their weight.
+      words: d.ground === 'concrete' ? 'stands-hard' : 'stands',
       needs: ['plan/ground'],
       fills: {
         ground: d.ground,
