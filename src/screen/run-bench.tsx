@@ -14,8 +14,8 @@ import type { System } from '../quantity/quantities.ts';
 import { sideView } from '../stages/side-view.ts';
 import type { Content } from '../words/schema.ts';
 import { Bench } from './bench.tsx';
+import { farewell } from './farewell.ts';
 import type { Listed } from './pages/opening-page.ts';
-import { stepText } from './pages/step-words.ts';
 import { Desk } from './places/desk.ts';
 import { type OpeningOptions, showBuild } from './places/opening-place.ts';
 import { waysBetween } from './places/ways.ts';
@@ -57,7 +57,7 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
     for (const changed of listeners) changed();
   };
   const thinker = startThinker(redraw);
-  let farewell = '';
+  let lastWords = '';
 
   const session = openSession({
     whereDataIs: () => `Everything that was entered is on disk in ${folders.builds}.`,
@@ -127,10 +127,8 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
     },
     leftBuild: keeper => {
       const view = keeper.view();
-      const next = view.next;
-      const voice = { content, system: view.build.system };
-      const title = next === null ? '' : (stepText(view, voice, next, 'title') ?? next.key);
-      farewell = `${view.build.name}: ${view.build.all.length} entries on disk.\n${next === null ? 'Nothing is left to do.' : `Next: ${title} (${next.stage}).`}  Resume: ${process.env.npm_lifecycle_event === 'start' ? 'npm start' : 'curvewright'}\n`;
+      const resume = process.env.npm_lifecycle_event === 'start' ? 'npm start' : 'curvewright';
+      lastWords = farewell(view, { content, system: view.build.system }, resume);
     },
     failed: error => {
       throw error;
@@ -184,6 +182,6 @@ export const runBench = async (options: BenchOptions): Promise<number> => {
   desk.leaveBuild();
   thinker.stop();
   session.leave();
-  if (farewell !== '') process.stdout.write(farewell);
+  if (lastWords !== '') process.stdout.write(lastWords);
   return code;
 };

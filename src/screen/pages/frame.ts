@@ -4,17 +4,11 @@ import { cutRow, joinSides, row, rowText, rowWidth, rule, wrap } from '../../dra
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS } from '../../drawing/signs.ts';
 import { STAGES, type Stage } from '../../stages/sheet.ts';
+import { clockTime } from './clock-time.ts';
 import type { PageContext } from './context.ts';
 
 /** Rows of a page: one less than the terminal has, or the whole screen is written anew at every key. */
 export const pageRows = (c: PageContext): number => Math.max(1, c.look.rows - 1);
-
-const clockTime = (iso: string): string => {
-  const d = new Date(iso);
-  return Number.isNaN(d.getTime())
-    ? ''
-    : `${String(d.getHours()).padStart(2, '0')}:${String(d.getMinutes()).padStart(2, '0')}`;
-};
 
 const findingCounts = (view: View): Row => {
   const open = openFindings(view);

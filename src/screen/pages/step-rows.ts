@@ -1,9 +1,11 @@
+import { opensAt } from '../../coach/fire-watch-ends.ts';
 import type { Step } from '../../coach/walk.ts';
 import { cellWidth, joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS, type State } from '../../drawing/signs.ts';
 import { write } from '../../quantity/write.ts';
 import { NOT_KNOWN, say } from '../../words/say.ts';
+import { clockTime } from './clock-time.ts';
 import type { PageContext } from './context.ts';
 import { lineText, stepText } from './step-words.ts';
 
@@ -53,14 +55,15 @@ export const deedWithin = (title: string, room: number): string => {
   return title;
 };
 
-/** Row 4: the tag, the sentence, and at the right the line the numbers belong to. */
+/** Row 4: the tag, the sentence, and at the right the line the numbers belong to, or until when a fire is watched for. */
 export const tagRow = (c: PageContext, step: Step): Row => {
   const [state, word] = TAGS[step.state];
   const measures =
     step.state === 'to do' && ((step.asks ?? []).some(a => a.optional !== true) || step.survey !== undefined);
   const title = stepText(c.view, c.voice, step, 'title') ?? step.key;
   const sign = SIGNS[state];
-  const line = lineText(step.line);
+  const opens = opensAt(c.view, step.key);
+  const line = opens === null ? lineText(step.line) : `until ${clockTime(opens)}`;
   const tag = `${sign.sign} ${measures ? 'MEASURE' : word}`;
   const room = c.look.columns - cellWidth(tag) - cellWidth(line) - 6;
   const left = row(' ', [sign.role, tag], '  ', ['lead', deedWithin(title, room)]);
