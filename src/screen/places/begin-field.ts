@@ -2,7 +2,8 @@ import type { View } from '../../coach/view.ts';
 import type { System } from '../../quantity/quantities.ts';
 import { write } from '../../quantity/write.ts';
 import type { FieldSpec } from '../fields/field-spec.ts';
-import { type Part, type Said, togetherWith } from './begin-parts.ts';
+import { togetherWith } from './begin-parts.ts';
+import type { Part, Said } from './design-part.ts';
 
 type NumberPart = Part & { is: 'number' };
 

@@ -1,123 +1,15 @@
 import { REFUSED_USES } from '../../coach/decide/answer.ts';
 import type { View } from '../../coach/view.ts';
-import type { Quantity } from '../../quantity/quantities.ts';
-import { read } from '../../quantity/read.ts';
-import type { DesignField, ShapeName } from '../../ramp/design.ts';
-
-/** What was said so far, by part: a choice, or a number with its unit. */
-export type Said = Readonly<Record<string, string>>;
-
-type Common = Readonly<{
-  id: string;
-  /** Word of the trail. */
-  question: string;
-  /** Key of its words under `questions`. */
-  words: string;
-  field: DesignField;
-  /** Answers the whole field once this part is said. */
-  last: boolean;
-  when?: (said: Said, view: View) => boolean;
-  /** Not asked at the beginning, where its default does for most: only when the design is looked at again. */
-  later?: true;
-}>;
-
-export type Part = Common &
-  (
-    | Readonly<{
-        is: 'choice';
-        choices: (said: Said, view: View) => readonly string[];
-        now: (view: View) => string;
-      }>
-    | Readonly<{
-        is: 'number';
-        as: Quantity;
-        /** Unit of the inner number, as the reader knows it. */
-        inner: string;
-        start: (said: Said, view: View) => number;
-        possible?: readonly [number, number];
-        /** Its name among numbers that may be typed at once: "depth". An empty Enter at the first of them takes them all. */
-        called?: string;
-      }>
-  );
+import type { ShapeName } from '../../ramp/design.ts';
+import { choice, num, type Part, type Said, section } from './design-part.ts';
+import { LATER } from './later-parts.ts';
 
 const second = (said: Said, view: View): ShapeName => {
   const given = Object.keys(view.build.answers.shape ?? {}).find(k => k !== 'height');
   return (said.second ?? given ?? 'exit') as ShapeName;
 };
 
-/** What can be meant at all, inner units: said at the number, not two questions later. */
-const POSSIBLE: Readonly<Record<string, readonly [number, number]>> = {
-  height: [60, 4000],
-  'second-exit': [Math.PI / 90, (5 * Math.PI) / 12],
-  'second-length': [200, 40_000],
-  width: [200, 6000],
-  'tube.depth_mm': [10, 150],
-  'tube.width_mm': [10, 150],
-  'tube.wall_mm': [0.5, 12],
-  'cutter.kerf_mm': [0.2, 6],
-  rider: [10, 250],
-  'door.width_mm': [300, 20_000],
-  'door.height_mm': [300, 20_000],
-  'deck.layer_mm': [3, 30],
-  'deck.layers': [1, 6],
-  'deck.thickness_mm': [12, 80],
-  'deck.board_mm': [50, 400],
-  straight: [0, 2000],
-  spacing: [100, 1500],
-  diagonals: [80, 2000],
-  rails: [2, 8],
-};
-
-const num = (
-  id: string,
-  question: string,
-  words: string,
-  field: DesignField,
-  as: Quantity,
-  inner: string,
-  start: (said: Said, view: View) => number,
-  more: Partial<Common> & Readonly<{ called?: string }> = {},
-): Part => ({
-  id,
-  question,
-  words,
-  field,
-  last: true,
-  ...(POSSIBLE[id] === undefined ? {} : { possible: POSSIBLE[id] }),
-  is: 'number',
-  as,
-  inner,
-  start,
-  ...more,
-});
-
-const choice = (
-  id: string,
-  question: string,
-  words: string,
-  field: DesignField,
-  choices: readonly string[],
-  now: (view: View) => string,
-  more: Partial<Common> = {},
-): Part => ({
-  id,
-  question,
-  words,
-  field,
-  last: true,
-  is: 'choice',
-  choices: () => choices,
-  now,
-  ...more,
-});
-
 const d = (view: View) => view.ramp.design;
-/** The tube's width as it stands; where another depth was just said, a square one's. */
-const squareWidth = (said: Said, view: View): number => {
-  const { depth_mm, width_mm } = d(view).tube;
-  const depth = read(said['tube.depth_mm'] ?? '', 'thickness', view.build.system);
-  return depth.ok && Math.abs(depth.value - depth_mm) > 1e-9 ? depth.value : width_mm;
-};
 const isSheet = (said: Said): boolean => said['deck.kind'] !== 'boards';
 
 /** The questions in their order; several parts make one answer. */
@@ -158,17 +50,7 @@ export const PARTS: readonly Part[] = [
     { when: (s, v) => second(s, v) !== 'exit' },
   ),
   num('width', 'width', 'width', 'width', 'length', 'mm', (_s, v) => d(v).width),
-  num('tube.depth_mm', 'tube', 'tube', 'tube', 'thickness', 'mm', (_s, v) => d(v).tube.depth_mm, {
-    last: false,
-    called: 'depth',
-  }),
-  num('tube.width_mm', 'tube', 'tube-width', 'tube', 'thickness', 'mm', (s, v) => squareWidth(s, v), {
-    last: false,
-    called: 'width',
-  }),
-  num('tube.wall_mm', 'tube', 'tube-wall', 'tube', 'thickness', 'mm', (_s, v) => d(v).tube.wall_mm, {
-    called: 'wall',
-  }),
+  ...section('tube', 'tube', 'tube', v => d(v).tube),
   choice(
     'cutter.kind',
     'slits',
@@ -220,24 +102,7 @@ export const PARTS: readonly Part[] = [
     { when: s => !isSheet(s) },
   ),
   choice('first', 'first', 'first', 'first', ['true', 'false'], v => String(d(v).first)),
-  choice(
-    'ground',
-    'ground',
-    'ground',
-    'ground',
-    ['concrete', 'gravel', 'sand', 'clay', 'dry lawn', 'wet lawn', 'soft or filled ground'],
-    v => d(v).ground,
-    { later: true },
-  ),
-  num('straight', 'straight', 'straight', 'straight', 'length', 'mm', (_s, v) => d(v).straight, {
-    later: true,
-  }),
-  num('spacing', 'uprights', 'spacing', 'spacing', 'length', 'mm', (_s, v) => d(v).spacing, { later: true }),
-  num('diagonals', 'diagonals', 'diagonals', 'diagonals', 'length', 'mm', (_s, v) => d(v).diagonals, {
-    later: true,
-  }),
-  choice('standard', 'standard', 'standard', 'standard', ['EN', 'AISC'], v => d(v).standard, { later: true }),
-  num('rails', 'rails', 'rails', 'rails', 'count', '', (_s, v) => v.ramp.rails.length, { later: true }),
+  ...LATER,
 ];
 
 /** The numbers that may be typed at once with this one, itself first; none where it is asked by itself. */
@@ -297,6 +162,7 @@ export const answerFor = (part: Part, said: Said, view: View): { field: string; 
       };
     }
     case 'tube':
+    case 'post':
     case 'door':
     case 'cutter':
       return { field: part.field, value: parts(said, part.field) };

@@ -12,8 +12,9 @@ import { designInBoth } from '../pages/design-words.ts';
 import { echoRow, page, ruleRow, titleRow } from '../pages/frame.ts';
 import { findingText, stepText } from '../pages/step-words.ts';
 import { beginField } from './begin-field.ts';
-import { answerFor, isAnswered, PARTS, type Part, type Said } from './begin-parts.ts';
+import { answerFor, isAnswered, PARTS } from './begin-parts.ts';
 import { CHANGE_DESIGN, commonAct, goNow } from './common.ts';
+import type { Part, Said } from './design-part.ts';
 import type { Desk, Place } from './desk.ts';
 
 /** Those of the beginning. */

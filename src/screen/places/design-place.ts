@@ -2,6 +2,7 @@ import type { View } from '../../coach/view.ts';
 import { padTo, row } from '../../drawing/cells.ts';
 import { write } from '../../quantity/write.ts';
 import { say, type Voice } from '../../words/say.ts';
+import { listWindow } from '../fields/list-window.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
 import { PARTS } from './begin-parts.ts';
 import { beginPlace } from './begin-place.ts';
@@ -49,6 +50,18 @@ const answerNow = (view: View, voice: Voice, question: string): string => {
       return `in bays of ${len(d.diagonals)} and more`;
     case 'rails':
       return String(view.ramp.rails.length);
+    case 'posts':
+      return `${thick(d.post.depth_mm)} x ${thick(d.post.width_mm)} x ${thick(d.post.wall_mm)}`;
+    case 'bending':
+      return say(voice, { words: `questions.route.choices.${d.route}` });
+    case 'order':
+      return say(voice, { words: `questions.sequence.choices.${d.sequence}` });
+    case 'tolerance':
+      return say(voice, { words: `questions.tolerance.choices.${d.tolerance}` });
+    case 'disc':
+      return len(d.grinder);
+    case 'clamps':
+      return String(d.clamps);
     case 'standard':
       return say(voice, { words: `questions.standard.choices.${d.standard}` });
     default:
@@ -63,25 +76,31 @@ export const designPlace = (): Place => {
     stage: () => 'plan',
     rows: desk => {
       const c = desk.context();
-      const rows = QUESTIONS.map((q, i) =>
+      // Head, note and foot take eight rows.
+      const { from, to } = listWindow(QUESTIONS.length, lit, c.look.rows - 8);
+      const rows = QUESTIONS.slice(from, to).map((q, k) =>
         row(
           ' ',
-          [i === lit ? 'lead' : 'quiet', i === lit ? '▸ ' : '· '],
-          [i === lit ? 'lead' : 'plain', padTo(q, 12)],
+          [from + k === lit ? 'lead' : 'quiet', from + k === lit ? '▸ ' : '· '],
+          [from + k === lit ? 'lead' : 'plain', padTo(q, 12)],
           answerNow(c.view, c.voice, q),
         ),
       );
+      const more = to < QUESTIONS.length ? '  ↓ there is more below' : '';
       return page(
         c,
         [
           titleRow(c),
           stripRow(c.view, 'plan'),
-          ruleRow(c, 'the design, as it was answered', 'Enter changes the lit one'),
+          ruleRow(c, 'the design, as it was answered', `${lit + 1} of ${QUESTIONS.length}`),
         ],
         [
           ...rows,
           [],
-          row(' ', ['quiet', 'Before a change is kept, it is said what it does to steel that is cut.']),
+          row(' ', [
+            'quiet',
+            `Before a change is kept, it is said what it does to steel that is cut.${more}`,
+          ]),
         ],
         [[], echoRow(c), desk.keyRow(place)],
       );

@@ -20,7 +20,7 @@ const atPlan = (): TestDesk => {
   return t;
 };
 const down = (t: TestDesk, to: RegExp): void => {
-  for (let i = 0; i < 20 && !to.test(t.text()); i++) t.press(DOWN);
+  for (let i = 0; i < 40 && !to.test(t.text()); i++) t.press(DOWN);
 };
 
 describe('the design looked at again', () => {
@@ -127,5 +127,36 @@ describe('a danger on its page', () => {
     }
     t.press('j');
     expect(t.text(120)).toContain('I know I may break bones');
+  });
+});
+
+describe('what is asked only when the design is looked at again', () => {
+  test.each([
+    [
+      'order',
+      'one after the other',
+      (t: TestDesk) => t.desk.view.ramp.design.sequence,
+      'one after the other',
+    ],
+    ['tolerance', "a careful shop's", (t: TestDesk) => t.desk.view.ramp.design.tolerance, 'careful shop'],
+    ['bending', 'rolled by a fabricator', (t: TestDesk) => t.desk.view.ramp.design.route, 'rolled'],
+  ])('%s is chosen from a list', (question, shown, kept, value) => {
+    const t = atPlan();
+    t.press('c');
+    down(t, new RegExp(`▸ ${question} `));
+    t.press('\r', DOWN, '\r');
+    expect(kept(t)).toBe(value);
+    expect(t.text()).toMatch(new RegExp(`▸ ${question} +${shown}`));
+  });
+
+  test('posts are three sizes at once, and clamps a count', () => {
+    const t = atPlan();
+    t.press('c');
+    down(t, /▸ posts /);
+    t.press('\r', ...'30x30x2.5', '\r');
+    expect(t.desk.view.ramp.design.post).toEqual({ depth_mm: 30, width_mm: 30, wall_mm: 2.5 });
+    down(t, /▸ clamps /);
+    t.press('\r', ...'10', '\r');
+    expect(t.desk.view.ramp.design.clamps).toBe(10);
   });
 });
