@@ -71,6 +71,7 @@ describe('the order of cutting', () => {
       'cut/check-steel',
       'cut/measure-tube@A',
       'cut/pair-rails',
+      'cut/saw',
       'cut/rail@A',
       'cut/clean-rail@A',
       'cut/mark-blank@A',
@@ -354,6 +355,7 @@ describe('words of cutting', () => {
       'one slit a third',
       [set('shape', { height: 160, exit: 12 * DEG }), set('cutter', { kind: 'thin disc', kerf_mm: 1.7 })],
     ],
+    ['a wood saw', [read('cut/saw', 'saw', 6)]],
     ['tubes read off', [read('cut/measure-tube@A', 'wall', 2.4), read('cut/measure-tube@B', 'depth', 42)]],
   ])('%s: every step, figure and finding has words, every mark is filled', (_name, doings) => {
     const sheet = cutSheet(situationFor(doings[0]?.kind === 'build-begun' ? doings : [begun(), ...doings]));
@@ -377,5 +379,54 @@ describe('words of cutting', () => {
         }
       }
     }
+  });
+});
+
+describe('the saw that cuts the bars', () => {
+  const said = (saw: number, ...more: Doing[]) => [read('cut/saw', 'saw', saw), ...more];
+  const speeds = (saw: number, wheel: number) => [
+    read('cut/saw', 'saw-turns', saw),
+    read('cut/saw', 'wheel', wheel),
+  ];
+  const gates = (...doings: Doing[]) => step(page(...doings), 'cut/saw-fits')?.gates?.map(g => g.id) ?? [];
+  const asked = (...doings: Doing[]) => step(page(...doings), 'cut/saw')?.asks?.map(a => a.ask);
+
+  test('is asked first alone, then what its kind has to be read', () => {
+    expect(asked()).toEqual(['saw']);
+    expect(asked(...said(1))).toEqual(['saw', 'saw-turns', 'wheel', 'turns', 'through']);
+    expect(asked(...said(3))).toEqual(['saw', 'turns', 'through']);
+    expect(asked(...said(4))).toEqual(['saw']);
+  });
+
+  test('a wood saw is refused, and nothing is cut until another is said', () => {
+    expect(gates(...said(6))).toEqual(['saw-wood']);
+    expect(step(page(...said(6)), 'cut/rail@A')?.needs).toContain('cut/saw-fits');
+    expect(gates(...said(6), ...said(4))).toEqual([]);
+  });
+
+  test('a wheel marked slower than its saw turns is refused, whatever is said; one marked as fast is not', () => {
+    const slow = page(...said(1), ...speeds(4000, 3800));
+    expect(step(slow, 'cut/saw-fits')?.gates).toEqual([
+      expect.objectContaining({ id: 'wheel-slow', shut: true, never: true, measure: 'cut/saw' }),
+    ]);
+    expect(step(slow, 'cut/saw')?.asks?.[0]?.ask).toBe('wheel');
+    expect(wordGaps(slow)).toEqual([]);
+    expect(gates(...said(1), ...speeds(4000, 4000))).toEqual([]);
+    expect(gates(...said(2), ...speeds(1400, 1300))).toEqual(['wheel-slow']);
+  });
+
+  test('rails cut before anybody was asked keep their build as it was', () => {
+    const cut = (rail: string): Doing => ({
+      kind: 'piece-cut',
+      need: `curved rail@${rail}`,
+      section: '40x40x3',
+      asked_mm: 2400,
+      length_mm: 2400,
+      typed: '2400',
+      ends_rad: [0, 0],
+    });
+    const sheet = page(cut('A'), cut('B'));
+    expect(step(sheet, 'cut/saw')).toBeUndefined();
+    expect(step(sheet, 'cut/crossmembers')?.needs).not.toContain('cut/saw');
   });
 });

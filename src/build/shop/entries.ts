@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { BAR_SAWS } from '../../ramp/cutting/bar-saw.ts';
 import type { StoredEntry } from '../journal-line.ts';
 import { type Understood, upcast, versionTable } from '../versions/upcast.ts';
 
@@ -11,8 +12,6 @@ const key = z.string().check(z.minLength(1), z.maxLength(200));
 const typed = z.string().check(z.maxLength(200));
 const count = z.int().check(z.positive());
 
-/** Saws that may cut a bar. A wood saw is none: it is refused before it gets here. */
-export const BAR_SAWS = ['abrasive saw', 'metal blade saw', 'band saw', 'hacksaw', 'grinder'] as const;
 export const MINUTES_OF = ['cut', 'slit', 'joint'] as const;
 
 const DOINGS = {

@@ -1,5 +1,6 @@
+import { type BarSaw, type SawReach, usualReach } from '../../ramp/cutting/bar-saw.ts';
 import { live } from '../order.ts';
-import type { BAR_SAWS, MINUTES_OF, ShopEntry } from './entries.ts';
+import type { MINUTES_OF, ShopEntry } from './entries.ts';
 import { type Belief, type Learned, learn } from './learned.ts';
 
 export type Offcut = Readonly<{
@@ -16,8 +17,6 @@ export type BoughtBar = Readonly<{ section: string; length_mm: number; needs: re
 
 /** Work whose minutes are learned. */
 export type TimedWork = (typeof MINUTES_OF)[number];
-
-export type BarSaw = (typeof BAR_SAWS)[number];
 
 /** The shop as its journal tells it. Total: whatever the entries say, there is a shop. */
 export type Shop = Readonly<{
@@ -145,17 +144,8 @@ const MINUTES_BELIEF: Readonly<Record<TimedWork, Belief>> = {
   joint: { usual: [8, 27], scatter: 0.33 },
 };
 
-/** How far a saw's vice or table turns from square, rad: 45° of most chop saws, 60° of most band saws [practice]; a hand goes anywhere. */
-const SAW_TURNS: Readonly<Record<BarSaw, number | null>> = {
-  'abrasive saw': Math.PI / 4,
-  'metal blade saw': Math.PI / 4,
-  'band saw': Math.PI / 3,
-  hacksaw: null,
-  grinder: null,
-};
-
-/** The steepest mitre the person's saw takes, rad; null where there is no limit. */
-export const steepestMitre = (shop: Shop): number | null => SAW_TURNS[shop.barSaw ?? 'abrasive saw'];
+/** Reach of the person's saw as saws of its kind have it; what was read at the bench goes before it. */
+export const shopReach = (shop: Shop): SawReach => usualReach(shop.barSaw ?? 'abrasive saw');
 
 /** Kerf of the saw that cuts the bars, or of what cuts the slits, mm. */
 export const learnedKerf = (shop: Shop, of: 'bars' | 'slits'): Learned => {

@@ -1,7 +1,9 @@
-import { steepestMitre } from '../../build/shop/shop.ts';
+import { sawReach } from '../../build/bar-saw.ts';
+import { shopReach } from '../../build/shop/shop.ts';
 import { cutTo, joinSides, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { write } from '../../quantity/write.ts';
+import { passFor, type SawReach } from '../../ramp/cutting/bar-saw.ts';
 import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
 import type { Cut } from '../../ramp/cutting/lay-bar.ts';
 import type { Sawn } from '../../ramp/cutting/needed.ts';
@@ -114,13 +116,19 @@ const cutRow = (c: PageContext, cut: Cut, lit: boolean): Row => {
 };
 
 /** What is to be known for the lit cut, in one row. */
-const noteText = (c: PageContext, { bar, cut }: ListedCut, most: number | null): string => {
-  const steep = most !== null && Math.max(cut.start_rad, cut.end_rad) > most + 1e-4;
-  if (cut.piece.known && steep)
+const noteText = (c: PageContext, { bar, cut }: ListedCut, reach: SawReach): string => {
+  const pass = passFor(reach, cut.piece.across_mm, Math.max(cut.start_rad, cut.end_rad));
+  if (isSawnNow(cut) && pass === 'too steep')
     return say(c.voice, {
       words: 'says.cutting-steep',
-      fills: { most: { v: most, as: 'angle' }, ends: endsText(c, cut) },
+      fills: { most: { v: reach.turns_rad ?? 0, as: 'angle' }, ends: endsText(c, cut) },
     });
+  if (isSawnNow(cut) && pass === 'too wide')
+    return say(c.voice, {
+      words: 'says.cutting-wide',
+      fills: { through: { v: reach.through_mm ?? 0, as: 'length' } },
+    });
+  if (isSawnNow(cut) && pass === 'wall by wall') return say(c.voice, { words: 'says.cutting-walls' });
   const trim = { v: bar.trim_mm, as: 'length' } as const;
   const words = !cut.piece.known
     ? 'note-held'
@@ -202,7 +210,9 @@ export const cuttingPage = (
     ),
     joinSides(tagOf(c, l), row(['quiet', minutes]), c.look.columns - 1),
     ...top,
-    ...(field === null ? [row(' ', ['quiet', noteText(c, l, steepestMitre(sheet.shop))])] : []),
+    ...(field === null
+      ? [row(' ', ['quiet', noteText(c, l, sawReach(c.view.build) ?? shopReach(sheet.shop))])]
+      : []),
     barLine(c, l),
     ruleRow(
       c,

@@ -1,8 +1,12 @@
+import { sawReach } from '../../build/bar-saw.ts';
+import { shopReach } from '../../build/shop/shop.ts';
 import { joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { asShown } from '../../quantity/as-shown.ts';
 import { tall } from '../../quantity/figure-text.ts';
 import { write } from '../../quantity/write.ts';
+import { passFor, type SawReach } from '../../ramp/cutting/bar-saw.ts';
+import type { Order } from '../../ramp/cutting/order.ts';
 import { STOCK_ROUNDS } from '../../stages/heavy/stock-answer.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
@@ -16,6 +20,13 @@ import { boughtMass, weightRows } from './order-weights.ts';
 import { moneyText, sectionText } from './order-words.ts';
 import { saidRows } from './said-rows.ts';
 import { type TallThing, tallRows } from './tall-figures.ts';
+
+/** Ends that the saw does not turn to. */
+const steepEnds = (order: Order, reach: SawReach): number =>
+  order.sections
+    .flatMap(s => s.bars.flatMap(b => b.cuts))
+    .flatMap(cut => [cut.start_rad, cut.end_rad].map(angle => passFor(reach, cut.piece.across_mm, angle)))
+    .filter(pass => pass === 'too steep').length;
 
 /** Notes under the bars: what is held back, the spare, mitres turned, and cuts for the way home. */
 const noteRows = (c: PageContext, sheet: OrderSheet): Row[] => {
@@ -41,6 +52,15 @@ const noteRows = (c: PageContext, sheet: OrderSheet): Row[] => {
   const saved = order.sections.flatMap(s => s.bars).reduce((sum, b) => sum + b.saved_mm, 0);
   if (saved >= 1)
     notes.push(say(voice, { words: 'says.order-turned-note', fills: { saved: length(saved) } }));
+  const reach = sawReach(c.view.build) ?? (sheet.shop.barSaw === null ? null : shopReach(sheet.shop));
+  const steep = reach === null ? 0 : steepEnds(order, reach);
+  if (steep > 0)
+    notes.push(
+      say(voice, {
+        words: 'says.order-steep-note',
+        fills: { count: steep, most: { v: reach?.turns_rad ?? 0, as: 'angle' } },
+      }),
+    );
   return notes.flatMap(n => saidRows(c, n, '* '));
 };
 

@@ -1,9 +1,10 @@
-import { BAR_SAWS, type ShopDoing } from '../../build/shop/entries.ts';
+import type { ShopDoing } from '../../build/shop/entries.ts';
 import { learnedKerf, type TimedWork } from '../../build/shop/shop.ts';
 import type { ShopKeeper } from '../../coach/shop-keeper.ts';
 import { cutTo, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { write } from '../../quantity/write.ts';
+import { BAR_SAWS } from '../../ramp/cutting/bar-saw.ts';
 import { CUT_AIMS } from '../../ramp/cutting/question.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';

@@ -4,6 +4,7 @@ import { pieceName } from '../piece-findings.ts';
 import type { Item, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { pieceAsk } from './receive-steps.ts';
+import { sawNeeds } from './saw-steps.ts';
 
 /** Members between the rails: they are cut when the rails have come out, never before. */
 export const BETWEEN_RAILS: readonly MemberKind[] = ['crossmember', 'base crossmember', 'rear diagonal'];
@@ -28,7 +29,7 @@ const entryStep = (s: Situation): StepDraft => {
     words: 'entry',
     fills: { count: bearers.length, width: { v: s.ramp.design.width, as: 'length' } },
     turn: TURN.fit + 1,
-    needs: ['cut/check-steel'],
+    needs: ['cut/check-steel', ...sawNeeds(s)],
     uses: [],
     items: pieces.map(m => ({
       key: `cut/entry#${m.need}`,
@@ -51,7 +52,7 @@ const acrossStep = (s: Situation, members: readonly Member[]): StepDraft => ({
     width: { v: s.ramp.design.width, as: 'length' },
   },
   turn: TURN.fit,
-  needs: s.ramp.rails.map(rail => `weld/cold-survey@${rail}`),
+  needs: [...s.ramp.rails.map(rail => `weld/cold-survey@${rail}`), ...sawNeeds(s)],
   uses: ['cross-length'],
   tall: ['cross-length'],
   line: { face: 'rail top face' },

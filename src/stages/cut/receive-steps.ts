@@ -10,6 +10,7 @@ import { sideView } from '../side-view.ts';
 import type { Situation } from '../situation.ts';
 import { slitStrip } from '../slit-strip.ts';
 import { nominalTube } from './nominal-tube.ts';
+import { sawNeeds, sawSteps } from './saw-steps.ts';
 
 const length = (v: number): Fill => ({ v, as: 'length' });
 const thickness = (v: number): Fill => ({ v, as: 'thickness' });
@@ -114,7 +115,7 @@ const blankSteps = (s: Situation, rail: RailName, i: number): readonly StepDraft
       words: rolled ? 'rail-rolled' : 'rail',
       fills: { rail, long: length(blank.long_mm), spare: length(SPARE_LENGTH) },
       turn: TURN.receive + 40 + i,
-      needs: ['cut/pair-rails'],
+      needs: ['cut/pair-rails', ...sawNeeds(s)],
       uses: [`blank-length@${rail}`],
       tall: [`blank-length@${rail}`],
       line: { face: 'hinge line', rail },
@@ -131,7 +132,7 @@ const blankSteps = (s: Situation, rail: RailName, i: number): readonly StepDraft
       words: 'base-rail',
       fills: { rail, long: length(base.long_mm) },
       turn: TURN.receive + 110 + i,
-      needs: ['cut/pair-rails'],
+      needs: ['cut/pair-rails', ...sawNeeds(s)],
       uses: [`base-rail-length@${rail}`],
       tall: [`base-rail-length@${rail}`],
       line: { face: 'ground', rail },
@@ -219,13 +220,14 @@ export const receiveSteps = (s: Situation): readonly StepDraft[] => {
       uses: [],
       minutes: [10, 15],
     },
+    ...sawSteps(s),
     ...(d.route === 'rolled' ? [] : [testPiece(s)]),
     {
       key: 'cut/plates',
       stage: 'cut',
       words: 'plates',
       turn: TURN.receive + 130,
-      needs: ['cut/check-steel'],
+      needs: ['cut/check-steel', ...sawNeeds(s)],
       uses: [],
       items: plateItems(s),
       minutes: [20, 40],

@@ -19,6 +19,8 @@ export const STEPS = [
   'measure-tube',
   'pair-rails',
   'pair-rails-rolled',
+  'saw',
+  'saw-fits',
   'rail',
   'rail-rolled',
   'clean-rail',
