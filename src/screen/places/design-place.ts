@@ -76,8 +76,8 @@ export const designPlace = (): Place => {
     stage: () => 'plan',
     rows: desk => {
       const c = desk.context();
-      // Head, note and foot take eight rows.
-      const { from, to } = listWindow(QUESTIONS.length, lit, c.look.rows - 8);
+      // Head, note and foot take nine rows.
+      const { from, to } = listWindow(QUESTIONS.length, lit, c.look.rows - 9);
       const rows = QUESTIONS.slice(from, to).map((q, k) =>
         row(
           ' ',
@@ -86,13 +86,13 @@ export const designPlace = (): Place => {
           answerNow(c.view, c.voice, q),
         ),
       );
-      const more = to < QUESTIONS.length ? '  ↓ there is more below' : '';
+      const more = to < QUESTIONS.length ? ', more below' : '';
       return page(
         c,
         [
           titleRow(c),
           stripRow(c.view, 'plan'),
-          ruleRow(c, 'the design, as it was answered', `${lit + 1} of ${QUESTIONS.length}`),
+          ruleRow(c, 'the design, as it was answered', `${lit + 1} of ${QUESTIONS.length}${more}`),
         ],
         [
           ...rows,

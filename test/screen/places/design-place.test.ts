@@ -149,6 +149,13 @@ describe('what is asked only when the design is looked at again', () => {
     expect(t.text()).toMatch(new RegExp(`▸ ${question} +${shown}`));
   });
 
+  test('the page says that a change is weighed before it is kept, and that more is below', () => {
+    const t = atPlan();
+    t.press('c');
+    expect(t.text()).toContain('Before a change is kept');
+    expect(t.text()).toContain('more below');
+  });
+
   test('posts are three sizes at once, and clamps a count', () => {
     const t = atPlan();
     t.press('c');
