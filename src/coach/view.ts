@@ -19,6 +19,7 @@ import { journalFindings } from './journal-findings.ts';
 import { withPauses } from './pause/with-pauses.ts';
 import { isDecided, nextStep, type Step, walk } from './walk.ts';
 import { withArcBar } from './with-arc-bar.ts';
+import { withRemedies } from './with-remedies.ts';
 
 const SHEETS: readonly StageSheet[] = [
   planSheet,
@@ -64,7 +65,10 @@ export const viewOf = (entries: readonly Entry[], now: number, answers: Answers 
     situation,
     withArcBar(
       build,
-      SHEETS.map(sheet => sheet(situation)),
+      withRemedies(
+        build,
+        SHEETS.map(sheet => sheet(situation)),
+      ),
     ),
   );
   const steps = walk(build, sheets);

@@ -161,15 +161,26 @@ export const walk = (b: Build, sheets: readonly SheetDraft[]): readonly Step[] =
 const opensSoon = (s: Step): boolean =>
   s.state === 'stop' && (s.gates ?? []).some(g => g.soon === true && s.shut.includes(g.id));
 
+const isOpen = (s: Step): boolean => s.state === 'to do' || opensSoon(s);
+
+/** What a chosen remedy brought, and what that waits for. */
+const ofRemedy = (steps: readonly Step[]): ReadonlySet<StepKey> =>
+  new Set(steps.filter(s => s.led === true).flatMap(s => [s.key, ...s.waitsFor]));
+
 /**
- * The step to do next: the first open one; a shut gate is next only when nothing else is open, but for one that opens soon. Stale ones
- * ask for a look first within their stage.
+ * The step to do next: the first open one, but what a chosen remedy brought before all else; a shut gate is next only when nothing
+ * else is open, but for one that opens soon. Stale ones ask for a look first within their stage.
  */
-export const nextStep = (steps: readonly Step[]): Step | null =>
-  steps.find(s => s.state === 'to do' || opensSoon(s)) ??
-  steps.find(s => s.state === 'stop') ??
-  steps.find(s => s.state === 'stale') ??
-  null;
+export const nextStep = (steps: readonly Step[]): Step | null => {
+  const first = ofRemedy(steps);
+  return (
+    steps.find(s => first.has(s.key) && isOpen(s)) ??
+    steps.find(isOpen) ??
+    steps.find(s => s.state === 'stop') ??
+    steps.find(s => s.state === 'stale') ??
+    null
+  );
+};
 
 /** Ticks whose step no page offers any more: kept and listed as "done, no longer asked". Those of a pause that is over go without saying. */
 export const noLongerAsked = (b: Build, sheets: readonly SheetDraft[]): readonly StepKey[] => {

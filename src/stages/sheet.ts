@@ -136,6 +136,8 @@ export type StepDraft = Readonly<{
   cautions?: readonly string[];
   /** The drawing beside it, when it has one of its own. */
   scene?: Scene;
+  /** It comes of a remedy that was chosen for a rail: next before other open work. */
+  led?: true;
 }>;
 
 /** What can be done about a finding. Words under `remedies.<remedy>` (deed, steps, later). */

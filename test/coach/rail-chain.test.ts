@@ -88,9 +88,16 @@ describe('from a survey to the uprights', () => {
     const step = stepOf(chosen, `tack/re-cut@${id}`);
     expect(step?.items?.length).toBeGreaterThan(0);
     expect(step?.turn).toBeLessThan(stepOf(chosen, 'tack/survey@A')?.turn ?? 0);
+    // It is not measured before it is cut, and once it is cut that is what comes next.
+    expect(stepOf(chosen, 'tack/survey@A')?.state).toBe('waiting');
+    expect(stepOf(chosen, 'tack/sideways@A')?.waitsFor).toContain(`tack/re-cut@${id}`);
     // Its tacks are arcs: they wait for the weather.
     await chain.settle('prep/weather');
+    expect((await chain.view()).next?.key).toBe(`tack/re-cut@${id}`);
     for (const item of step?.items ?? []) await chain.act({ do: 'tick', step: item.key });
+    const toRead = stepOf(await chain.view(), 'tack/survey@A');
+    expect(toRead?.led).toBe(true);
+    expect(toRead?.waitsFor).not.toContain(`tack/re-cut@${id}`);
     expect(stepOf(await chain.view(), `tack/re-cut@${id}`)?.state).toBe('done');
 
     const plan = chosen.build.chosen[0]?.plan.slits as readonly { slit: number; turn_rad: number }[];

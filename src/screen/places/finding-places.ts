@@ -1,8 +1,9 @@
+import { broughtBy } from '../../coach/with-remedies.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { typedLine } from '../fields/typed-line.ts';
 import { findingPage, findingsPage, listedFindings } from '../pages/finding-pages.ts';
 import { whyFindingRows } from '../pages/why-finding.ts';
-import { commonAct } from './common.ts';
+import { commonAct, firstOpenItem } from './common.ts';
 import type { Desk, Place } from './desk.ts';
 
 /** All findings. */
@@ -34,13 +35,30 @@ export const findingsPlace = (stage: Stage, start: number): Place => {
   return place;
 };
 
+/** After a choice: to the first step it brought, wherever that is, else back where the finding was opened. */
+const goOn = (desk: Desk): void => {
+  const chosen = desk.view.build.chosen.at(-1);
+  const step = desk.view.steps.find(
+    s => chosen !== undefined && broughtBy(s, chosen) && s.state !== 'done' && s.state !== 'skipped',
+  );
+  if (step === undefined) desk.pop();
+  else
+    desk.root(
+      desk.around.ways.stage(desk, {
+        stage: step.stage,
+        step: step.key,
+        item: firstOpenItem(desk, step.key),
+      }),
+    );
+};
+
 /** A danger is taken on by a sentence that names it. */
 const takeOn = (desk: Desk, finding: string, remedy: string, danger: string): void =>
   desk.ask({
     title: `In your own words, with "${danger}" in it`,
     line: typedLine(),
     submit: typed => {
-      if (desk.act({ do: 'choose', finding, remedy, ...(typed.trim() === '' ? {} : { typed }) })) desk.pop();
+      if (desk.act({ do: 'choose', finding, remedy, ...(typed.trim() === '' ? {} : { typed }) })) goOn(desk);
     },
   });
 
@@ -82,7 +100,7 @@ export const findingPlace = (key: string): Place => {
         const offer = finding.offers[Math.min(lit, count - 1)];
         if (offer?.typed !== undefined) takeOn(desk, key, offer.remedy, offer.typed);
         else if (offer !== undefined && desk.act({ do: 'choose', finding: key, remedy: offer.remedy }))
-          desk.pop();
+          goOn(desk);
       } else return commonAct(desk, act, char, { stage: finding.stage, step: null, item: 0 });
       return true;
     },
