@@ -1,32 +1,16 @@
-import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { climb } from '../../src/reckon/ride/climb.ts';
 import { flight } from '../../src/reckon/ride/flight.ts';
 import { runIn } from '../../src/reckon/ride/run-in.ts';
 import { kept } from '../quantity/expect-outcome.ts';
+import { integrated, type Slope } from './odex.ts';
 
-// ODEX of Hairer, Nørsett and Wanner, Solving Ordinary Differential Equations I, II.9: extrapolation of high and changing order, as
-// the npm package odex 2.0.4 brings it, a general-purpose integrator. Only the equations of motion are ours [derived].
-// The package has no types but its source, which is written by other rules than ours: so it is required, not imported.
-type Slope = (at: number, state: readonly number[]) => number[];
-type Solves = { absoluteTolerance: number; relativeTolerance: number; maxSteps: number } & Readonly<{
-  solve: (slope: Slope, from: number, state: readonly number[], to: number) => { y: number[] };
-}>;
-const require = createRequire(import.meta.url);
-const { Solver } = require('odex') as { Solver: new (unknowns: number) => Solves };
+// Only the equations of motion are ours [derived]; they are integrated by ODEX, a general-purpose library.
 
 const G = 9.80665;
 const AIR = 1.225;
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
-
-const integrated = (slope: Slope, start: readonly number[], from: number, to: number): readonly number[] => {
-  const solver = new Solver(start.length);
-  solver.absoluteTolerance = 1e-13;
-  solver.relativeTolerance = 1e-13;
-  solver.maxSteps = 100_000;
-  return solver.solve(slope, from, start, to).y;
-};
 
 /** Where `at` crosses nothing after `from`, looked for in strides and then by halving the last one. */
 const crossing = (at: (t: number) => number, from: number, stride: number): number => {

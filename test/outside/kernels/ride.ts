@@ -4,6 +4,7 @@ import { landingSurface } from '../../../src/reckon/ride/landing-surface.ts';
 import { runIn } from '../../../src/reckon/ride/run-in.ts';
 import { stiffRider } from '../../../src/reckon/ride/stiff-rider.ts';
 import { deg, type KernelCase, kept, rad } from '../kernel-case.ts';
+import { integrated } from '../odex.ts';
 
 const G = 9.80665;
 
@@ -56,6 +57,36 @@ export const RIDE: readonly KernelCase[] = [
         [it.distance_m, 9.95626933],
       ];
     },
+  },
+  {
+    kernel: 'ride/flight',
+    source: 'ODEX, npm package odex 2.0.4 [derived]',
+    about: 'three flights with drag, where they land',
+    unit: 'm',
+    tolerance: 1e-8,
+    compared: () =>
+      [
+        { speed_m_s: 10, exit_rad: rad(30), drop_m: 0.9, mass_kg: 85, drag_area_m2: 0.5, air_kg_m3: 1.225 },
+        { speed_m_s: 6.2, exit_rad: rad(48), drop_m: -0.3, mass_kg: 60, drag_area_m2: 0.7, air_kg_m3: 1.225 },
+        { speed_m_s: 14, exit_rad: rad(20), drop_m: 2, mass_kg: 70, drag_area_m2: 0.6, air_kg_m3: 1.1 },
+      ].flatMap(run => {
+        const it = kept(flight(run));
+        const k = (run.air_kg_m3 * run.drag_area_m2) / (2 * run.mass_kg);
+        const launch = [0, 0, run.speed_m_s * Math.cos(run.exit_rad), run.speed_m_s * Math.sin(run.exit_rad)];
+        const [x = 0, y = 0] = integrated(
+          (_, [, , u = 0, w = 0]) => {
+            const pull = k * Math.hypot(u, w);
+            return [u, w, -pull * u, -G - pull * w];
+          },
+          launch,
+          0,
+          it.time_s,
+        );
+        return [
+          [it.distance_m, x],
+          [-run.drop_m, y],
+        ] as const;
+      }),
   },
   {
     kernel: 'ride/climb',
