@@ -7,7 +7,7 @@ import { STEPS, weldSheet } from '../../src/stages/weld/sheet.ts';
 import { read, set, tick } from './doings.ts';
 import { entriesOf, NOW, situationFor } from './situation-for.ts';
 import { begun } from './weld-doings.ts';
-import { wordGaps } from './word-gaps.ts';
+import { WORDS, wordGaps } from './word-gaps.ts';
 
 type Doings = Parameters<typeof situationFor>[0];
 const sheetOf = (doings: Doings): SheetDraft => weldSheet(situationFor(doings));
@@ -82,6 +82,51 @@ describe('the machine told', () => {
     expect(duty(bench())?.slits).toBe(9);
     // 20 % at 90 A, so 11.6 % at 118 A: 70 s.
     expect(duty(begun(POST, ...machine(1, 0.9, 140, 120)))?.slits).toBe(2);
+  });
+});
+
+describe('cored wire of 0.8 mm, whose feed no source gives', () => {
+  const thin = (...more: Doing[]) => begun(POST, ...machine(3, 0.8), ...labels(2, 2), ...more);
+  const by = (step: string, ask: string, v: number): Doing =>
+    ({ ...read(step, ask, v), basis: { ...WITH, 'weld-kind': 3, 'weld-wire': 0.8 } }) as Doing;
+  const bead = (...more: Doing[]) =>
+    thin(
+      by('weld/worked-slits', 'feed', 2.5),
+      by('weld/worked-slits', 'volts', 15),
+      ...more,
+      by('weld/worked-slits', 'long', 60),
+      by('weld/worked-slits', 'took', 6),
+    );
+  const findings = (doings: Doings) => weldSheet(situationFor(doings)).findings.map(f => f.words);
+
+  test('the page says so and sends to the door chart; with the chart typed in it is set like any other', () => {
+    expect(step(thin(), 'weld/settings')?.words).toBe('settings-cored-chart');
+    expect(WORDS.steps.weld?.['settings-cored-chart']?.do).toMatch(/No wire feed is known/);
+    expect(step(thin(), 'weld/settings')?.tall).toEqual(['weld-amps']);
+    const typed = ['chart', 'joint'].flatMap(on => [
+      by('weld/settings', `${on}-volts`, 15),
+      by('weld/settings', `${on}-feed`, 2.5),
+    ]);
+    expect(step(thin(...typed), 'weld/settings')?.words).toBe('settings-cored');
+    // 0.9 mm has its feed.
+    expect(step(begun(POST, ...machine(3, 0.9)), 'weld/settings')?.words).toBe('settings-cored');
+  });
+
+  test('a timed bead asks the current the machine shows, and its heat is judged by it', () => {
+    expect(step(thin(), 'weld/worked-slits')?.asks?.map(a => a.ask)).toEqual([
+      'feed',
+      'volts',
+      'shown',
+      'long',
+      'took',
+    ]);
+    // 100 A at 15 V in 60 mm of 6 s: 0.8 · 1500 / 10 = 120 J/mm, a third of what 3 mm wants.
+    expect(findings(bead(by('weld/worked-slits', 'shown', 100)))).toContain('bead-cold');
+    expect(findings(bead(by('weld/worked-slits', 'shown', 0))).filter(w => w.startsWith('bead'))).toEqual([]);
+  });
+
+  test('a bead that an older build timed without it stays written down', () => {
+    expect(step(bead(), 'weld/worked-slits')?.asks?.map(a => a.ask)).not.toContain('shown');
   });
 });
 

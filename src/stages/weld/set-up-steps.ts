@@ -12,7 +12,7 @@ import { KINDS, kindOf, MACHINE, type Machine, machineOf } from './machine.ts';
 import { numbered } from './numbered.ts';
 import { pairingAsks } from './pairing.ts';
 import { type Place, placesOf, wallAt } from './places.ts';
-import { CHART_ASKS, ruledAt, SETTINGS } from './setting-now.ts';
+import { CHART_ASKS, ruledAt, SETTINGS, settingNow } from './setting-now.ts';
 
 /** A machine is usually a little stronger than its steel asks, A (our own judgement, for what is no surprise to read). */
 const STRONGER_A = 60;
@@ -29,14 +29,19 @@ const CHART_OFF = 0.4;
 
 const thickness = (v: number) => ({ v, as: 'thickness' }) as const;
 
+/** No source gives the feed of this wire, and no chart was typed in: what is to be set is not known yet. */
+const feedUnknown = (s: Situation, machine: Machine | null): boolean =>
+  machine?.process === 'fcaw-s' && placesOf(s).some(place => settingNow(s, place)?.set.feed_m_min === null);
+
 const settingsWords = (
+  s: Situation,
   machine: Machine | null,
-): 'settings' | 'settings-gas' | 'settings-cored' | 'settings-rods' => {
+): 'settings' | 'settings-gas' | 'settings-cored' | 'settings-cored-chart' | 'settings-rods' => {
   switch (machine?.process) {
     case 'gmaw':
       return 'settings-gas';
     case 'fcaw-s':
-      return 'settings-cored';
+      return feedUnknown(s, machine) ? 'settings-cored-chart' : 'settings-cored';
     case 'smaw':
       return 'settings-rods';
     default:
@@ -114,7 +119,7 @@ const settingsStep = (s: Situation): StepDraft => {
   return {
     key: SETTINGS,
     stage: 'weld',
-    words: settingsWords(machine),
+    words: settingsWords(s, machine),
     fills: {
       wall: thickness(wallAt(s, first)),
       joint: thickness(wallAt(s, 'joints')),
@@ -123,7 +128,10 @@ const settingsStep = (s: Situation): StepDraft => {
     turn: TURN.testWeld + 20,
     needs: ['weld/machine', 'weld/first-evening'],
     uses: settingsUses(machine),
-    tall: machine?.process === 'smaw' || machine === null ? ['weld-amps'] : ['weld-volts', 'weld-feed'],
+    tall:
+      machine?.process === 'smaw' || machine === null || feedUnknown(s, machine)
+        ? ['weld-amps']
+        : ['weld-volts', 'weld-feed'],
     ...(machine === null || ticked
       ? {}
       : { asks: [...pairingAsks(s, machine.kind), ...allChartAsks(s, machine)] }),

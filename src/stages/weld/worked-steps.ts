@@ -6,7 +6,16 @@ import { machineOf } from './machine.ts';
 import { once } from './once.ts';
 import { type Place, placesOf, WALL_FIGURE, wallAt } from './places.ts';
 import { settingNow } from './setting-now.ts';
-import { insteadOf, ROD_ASKS, WIRE_ASKS, workedAt, workedFor, workedKey } from './worked.ts';
+import {
+  currentUnknown,
+  insteadOf,
+  ROD_ASKS,
+  SHOWN_ASKS,
+  WIRE_ASKS,
+  workedAt,
+  workedFor,
+  workedKey,
+} from './worked.ts';
 
 /** A bead that is worth timing, mm, and how far a hand's time may lie from the suited one before the field asks again, as a share. */
 const BEAD_mm = [40, 120] as const;
@@ -40,6 +49,10 @@ const stepAt = (s: Situation, place: Place): StepDraft | null => {
   const long = s.build.readings.get(`${key}#long`)?.value ?? (BEAD_mm[0] + BEAD_mm[1]) / 2;
   const took = long / set.travel_mm_s.start;
   const rods = machine.process === 'smaw';
+  const read = (ask: string): boolean => s.build.readings.has(`${key}#${ask}`);
+  // A bead that an older build timed without it is not opened anew.
+  const shown =
+    currentUnknown(machine.process, machine.filler_mm) && (read('shown') || !read('took') || !read('long'));
   const about = (v: number): readonly [number, number] => [v * OFF[0], v * OFF[1]];
   const asks: Readonly<Record<string, Ask>> = {
     feed: {
@@ -54,6 +67,8 @@ const stepAt = (s: Situation, place: Place): StepDraft | null => {
       expected: [set.volts.start - 2, set.volts.start + 2],
       possible: [8, 45],
     },
+    // Nought, where the machine shows none, is no surprise.
+    shown: { ask: 'shown', as: 'current', expected: [0, 2 * set.amps.start], possible: [0, 500] },
     amps: { ask: 'amps', as: 'current', expected: about(set.amps.start), possible: [10, 500] },
     long: { ask: 'long', as: 'length', expected: BEAD_mm, possible: [5, 1000] },
     took: { ask: 'took', as: 'count', expected: about(took), possible: [1, 600] },
@@ -62,11 +77,12 @@ const stepAt = (s: Situation, place: Place): StepDraft | null => {
   return {
     key,
     stage: 'weld',
-    words: rods ? `worked-${place}-rod` : `worked-${place}`,
+    words: rods ? `worked-${place}-rod` : shown ? `worked-${place}-shown` : `worked-${place}`,
     fills: {
       wall: { v: wallAt(s, place), as: 'thickness' },
       long: { v: long, as: 'length' },
       took: Math.max(1, Math.round(took)),
+      wire: { v: machine.set.ok ? machine.set.value.filler_mm : set.filler_mm, as: 'thickness' },
     },
     turn: TURN.testWeld + (joints ? 44 : 42),
     needs: [couponsKey(s)],
@@ -76,7 +92,7 @@ const stepAt = (s: Situation, place: Place): StepDraft | null => {
       'weld-wire',
       WALL_FIGURE[place],
     ],
-    asks: (rods ? ROD_ASKS : WIRE_ASKS).flatMap(name => asks[name] ?? []),
+    asks: (rods ? ROD_ASKS : shown ? SHOWN_ASKS : WIRE_ASKS).flatMap(name => asks[name] ?? []),
     minutes: [5, 10],
   };
 };

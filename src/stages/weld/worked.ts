@@ -16,6 +16,15 @@ export const workedKey = (place: Place, round: number): string =>
 
 export const WIRE_ASKS = ['feed', 'volts', 'long', 'took'] as const;
 export const ROD_ASKS = ['amps', 'long', 'took'] as const;
+/** A wire whose feed no source ties to a current: what the machine shows of it is asked too. */
+export const SHOWN_ASKS = ['feed', 'volts', 'shown', 'long', 'took'] as const;
+
+/** A feed of any garage wire, m/min: whether a rule is known does not hang on it. */
+const SOME_FEED = 3;
+
+/** Whether the current of this wire is in no source: neither a feed nor its heat can be said before the machine shows it. */
+export const currentUnknown = (process: Process, filler_mm: number | null): boolean =>
+  process !== 'smaw' && filler_mm !== null && feedCurrent(process, filler_mm, SOME_FEED) === null;
 
 /** A bead that was welded with a setting and timed. */
 export type Worked = Readonly<{
@@ -31,7 +40,7 @@ export type Worked = Readonly<{
   volts: number;
   /** null with a rod. */
   feed_m_min: number | null;
-  /** null where no rule ties this wire's feed to a current. */
+  /** null where no rule ties this wire's feed to a current and the machine shows none. */
   amps: number | null;
   travel_mm_s: number;
   /** Heat in the bead as a share of what suits the wall, and what it does to it; null where the current is not known. */
@@ -51,8 +60,9 @@ const workedIn = (s: Situation, place: Place, round: number): Worked | null => {
   const told = process === 'smaw' ? read('amps') : feed;
   const filler_mm = machineOf(s)?.filler_mm ?? null;
   if (told === undefined) return null;
-  const amps =
-    process === 'smaw' ? told.value : filler_mm === null ? null : feedCurrent(process, filler_mm, told.value);
+  const shown = read('shown')?.value ?? 0;
+  const ruled = filler_mm === null ? null : feedCurrent(process, filler_mm, told.value);
+  const amps = process === 'smaw' ? told.value : (ruled ?? (shown > 0 ? shown : null));
   const volts = process === 'smaw' ? rodVolts(told.value) : read('volts')?.value;
   if (volts === undefined) return null;
   const travel_mm_s = long.value / took.value;
