@@ -78,10 +78,11 @@ const resultRows = (c: PageContext, view: View): Row[] => {
       padTo(`${view.ramp.rails.length} x ${view.ramp.plans.get('A')?.slits.length ?? 0}`, 13, 'right'),
       ['quiet', '  follow'],
     ),
-    row(padTo('steel', 14), padTo(write(view.ramp.masses.steel_kg, 'mass', c.voice.system), 13, 'right'), [
-      'quiet',
-      '  follows',
-    ]),
+    row(
+      padTo('bare frame', 14),
+      padTo(write(view.ramp.masses.steel_kg, 'mass', c.voice.system), 13, 'right'),
+      ['quiet', '  follows'],
+    ),
     ...(problem === undefined
       ? []
       : wrap(say(c.voice, { words: `problems.${problem.code}.says`, fills: problem.fills }), 38)

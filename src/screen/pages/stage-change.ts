@@ -26,3 +26,10 @@ export const stageChange = (c: PageContext, from: Stage, next: Step): string | n
     fills: { to: next.stage, from, count: left.length },
   });
 };
+
+/** What is shown in place of a step that waits: that it comes first, and for what. */
+export const comesFirst = (c: PageContext, waiting: Step): string => {
+  const step = stepText(c.view, c.voice, waiting, 'title') ?? waiting.key;
+  const text = say(c.voice, { words: 'says.comes-first', fills: { step } });
+  return cellWidth(text) < c.look.columns ? text : say(c.voice, { words: 'says.comes-first-plain' });
+};

@@ -4,7 +4,7 @@ import type { Ask } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
 import { typedLine } from '../fields/typed-line.ts';
 import type { LineItem } from '../keys.ts';
-import { stageChange } from '../pages/stage-change.ts';
+import { comesFirst, stageChange } from '../pages/stage-change.ts';
 import { type Lit, litStep, stagePage, stepsOf } from '../pages/stage-page.ts';
 import { askChoices, stepText } from '../pages/step-words.ts';
 import { askField, fieldPage, pieceField } from './ask-field.ts';
@@ -72,7 +72,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
       const wanted = desk.view.steps.find(x => x.key === s.waitsFor[0]);
       if (wanted === undefined) return desk.say('Enter: this step waits for another');
       lit = { stage: wanted.stage, step: wanted.key, item: firstOpenItem(desk, wanted.key) };
-      return desk.say('This comes first.');
+      return desk.say(comesFirst(desk.context(), s));
     }
     const gate = (s.gates ?? []).find(g => s.shut.includes(g.id));
     if (gate?.measure !== undefined && gate.measure !== s.key) {
