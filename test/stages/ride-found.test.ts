@@ -46,6 +46,10 @@ describe('too fast for its radius', () => {
     // n₀ = 1 + v²/(gR), textbook.
     expect(found?.fills?.value).toMatchObject({ v: 1 + 7.3 ** 2 / (GRAVITY_m_s2 * 2.5), as: 'ratio' });
     expect(openFindings(view)[0]).toMatchObject({ key: 'ride-load-novice', severity: 'stop' });
+    expect(rideFindingsOf(view).find(f => f.words === 'strength-joint')?.fills).toMatchObject({
+      part: 'lip',
+      name: 'upright',
+    });
     expect(plan(view).findings.findIndex(f => f.key.startsWith('ride-'))).toBe(0);
     expect(wordGaps(plan(view))).toEqual([]);
   });

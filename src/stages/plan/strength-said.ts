@@ -1,3 +1,4 @@
+import type { Held } from '../heavy/held.ts';
 import type { Fills } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import type { Strength } from './strength-asks.ts';
@@ -15,6 +16,14 @@ const FAR_APART = 400;
 /** What bends between two uprights. */
 const BETWEEN: ReadonlySet<string> = new Set(['curved rail', 'slit']);
 
+/** The tallest upright is spoken of as the lip upright; the others by their flat. */
+const partOf = ({ what, kind, name }: Held['governing']): Readonly<{ part: string; name: string }> =>
+  kind !== 'upright' || name !== 'lip'
+    ? { part: kind, name }
+    : what === 'member'
+      ? { part: 'lip upright', name }
+      : { part: 'lip', name: 'upright' };
+
 /** What governs a side frame, in words of its own; uprights far apart are named as the cause of what gives between them. */
 export const saidOfStrength = (
   s: Situation,
@@ -28,8 +37,7 @@ export const saidOfStrength = (
     words: far ? 'strength-far' : `strength-${GOVERNS[governing.what]}`,
     fills: {
       rail: strength.rail,
-      part: governing.kind,
-      name: governing.name,
+      ...partOf(governing),
       check: governing.check,
       at: { v: governing.x_mm, as: 'length' },
       use: { v: 100 * governing.utilisation, as: 'percent' },
