@@ -10,6 +10,7 @@ import { fieldRows } from '../fields/field-rows.ts';
 import { openField, understood } from '../fields/number-field.ts';
 import { page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
 import { beforeCurvePage, beforeSidewaysPage, EDGES, stationName } from '../pages/survey-pages.ts';
+import { afterSurvey } from './after-survey.ts';
 import { SIDES } from './ask-field.ts';
 import { commonAct } from './common.ts';
 import type { Desk, Place } from './desk.ts';
@@ -225,8 +226,9 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
         return true;
       }
       if (act === 'open') {
-        if (at < survey.stations_mm.length) openStation(d, survey, at, false);
-        else if (d.act({ do: 'close-survey' })) d.pop();
+        const left = unread(survey);
+        if (left >= 0) openStation(d, survey, at < survey.stations_mm.length ? at : left, false);
+        else if (d.act({ do: 'close-survey' })) afterSurvey(d, step);
         return true;
       }
       if (act === 'measure' && place.field === null && canRepeat(survey)) {

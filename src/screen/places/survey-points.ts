@@ -17,7 +17,7 @@ const TITLE = `Points x${PAIR}y${POINT} x${PAIR}y`;
 /** Said where the way of reading is chosen. */
 export const POINTS_HELP = [
   `Or points: m, then x${PAIR}y${POINT} x${PAIR}y ... along the base line and square up from it;`,
-  `with "${STRING}" before them, along a string from entry to lip and the rise from it.`,
+  `with "${STRING}" before them, along a string, entry to lip, and the rise off it.`,
 ] as const;
 
 /** What was typed as points, or what of it was not understood. */
