@@ -6,6 +6,8 @@ import { fitCircle } from '../../src/reckon/rail/circle.ts';
  * [G] Gander, Golub and Strebel, Least-squares fitting of circles and ellipses, BIT 34 (1994): the data found in an open test
  *     file; the results from memory, reproduced to every digit by our own arithmetic, the paper itself not opened.
  * [C] Coope, Circle fitting by linear and nonlinear least squares, JOTA 76 (1993): data and results from memory, reproduced.
+ * [S] SciPy Cookbook, Least squares circle: six points, their algebraic and geometric circles; data and results from memory, the
+ *     page not opened, the geometric one reproduced by SciPy's own least squares.
  * [K] Chernov, note on the fit of Kåsa; Chernov and Lesort, arXiv cs/0301001 [found]: the linear fit comes out small on short arcs.
  */
 const TOLERANCE = 5e-5; // the published digits
@@ -69,6 +71,20 @@ describe('geometric least-squares circle', () => {
     const sigma = (c.rms_mm * Math.sqrt(8)) / Math.sqrt(5);
     expect(c.radius_sd_mm).toBeGreaterThan(sigma / Math.sqrt(8));
     expect(c.radius_sd_mm).toBeLessThan((1.2 * sigma) / Math.sqrt(8));
+  });
+
+  test('[S] six points: centre 10.50009, 9.65995, radius 23.33353, not the algebraic 10.55231, 9.70590, 23.33482', () => {
+    const c = circleOf([
+      [9, 34],
+      [35, 10],
+      [-13, 6],
+      [10, -14],
+      [23, 27],
+      [0, -10],
+    ]);
+    near(c.centre_mm[0], 10.50009, 5e-6);
+    near(c.centre_mm[1], 9.65995, 5e-6);
+    near(c.radius_mm, 23.33353, 5e-6);
   });
 
   test('[K] a short arc is not drawn in: 20° of 3 m, 9 points bent ±2 mm in turn', () => {
