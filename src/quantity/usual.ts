@@ -30,6 +30,7 @@ const HABITS: Readonly<Record<Quantity, Habit>> = {
   time: alike('s', 'min', 0.1),
   area: { inner: 'm2', metric: { unit: 'm2', step: 0.01 }, us: { unit: 'ft2', step: 0.1 } },
   volume: { inner: 'l', metric: { unit: 'l', step: 0.1 }, us: { unit: 'gal', step: 0.01 } },
+  gas: { inner: 'l', metric: { unit: 'l', step: 10 }, us: { unit: 'ft3', step: 1 } },
   count: alike('each', 'each', 1),
   ratio: alike('one', 'one', 0.01),
   percent: alike('pct', 'pct', 1),

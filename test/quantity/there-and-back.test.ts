@@ -26,6 +26,7 @@ const SPANS: Readonly<Record<Quantity, readonly [number, number]>> = {
   time: [-1e6, 1e6],
   area: [-1e3, 1e3],
   volume: [-1e3, 1e3],
+  gas: [-1e5, 1e5],
   count: [0, 1e6],
   ratio: [-100, 100],
   percent: [-1000, 1000],

@@ -34,9 +34,10 @@ describe('what each part uses up', () => {
   test('slits of both rails: 108 mm each, arc at 250 mm a minute, gas half as long again', () => {
     const s = situationFor(begun(...gas));
     const slits = [...s.ramp.plans.values()].reduce((n, p) => n + p.slits.length, 0);
-    const arc_s = ((slits * 108) / 250) * 60;
+    const arc_min = (slits * 108) / 250;
     const need = band(prepSheet(s).figures, 'gas-need@rails');
-    expect(need.likely).toBeCloseTo(arc_s * 1.5, 3);
+    // At 12 l/min.
+    expect(need.likely).toBeCloseTo(arc_min * 1.5 * 12, 3);
     // 50 g of weld metal a metre, nine tenths of the wire kept, a beginner's third on top.
     const wire = band(prepSheet(s).figures, 'wire-need@rails');
     expect(wire.likely).toBeCloseTo(((slits * 0.108 * 0.05) / 0.9) * 1.3, 6);
@@ -72,9 +73,9 @@ describe('enough for the next part?', () => {
       'leave-gas',
     ]);
     expect(short?.blocks).toContain('weld/sides-first@A');
-    // 100 l at 12 l/min: 500 s of gas.
+    // A twentieth of 2000 l.
     const left = short?.fills?.left;
-    expect(typeof left === 'object' ? left.v : 0).toBeCloseTo(500, 6);
+    expect(typeof left === 'object' ? left.v : 0).toBeCloseTo(100, 6);
     expect(finding('gas-short', ...bottle(100))).toBeUndefined();
   });
 
@@ -111,13 +112,18 @@ describe('enough for the next part?', () => {
     expect(changed.likely).toBeCloseTo(sides.likely, 6);
   });
 
-  test('CO2 is weighed: a kilogram is 540 l', () => {
+  test('CO2 is weighed, and told as the scale has it; a kilogram is 540 l', () => {
     const co2 = sheet(
       read('weld/machine', 'kind', 2),
       read('weld/machine', 'wire', 0.8),
       read('prep/supplies@rails', 'co2', 0.1),
     ).findings.find(f => f.words === 'gas-short');
-    expect(co2?.fills?.left).toMatchObject({ v: (54 / 12) * 60, as: 'time' });
+    expect(co2?.fills?.left).toMatchObject({ v: 0.1, as: 'mass' });
+    const figures = prepSheet(
+      situationFor(begun(read('weld/machine', 'kind', 2), read('weld/machine', 'wire', 0.8))),
+    ).figures;
+    const mixed = prepSheet(situationFor(begun(...gas))).figures;
+    expect(band(mixed, 'gas-need@rails').likely / band(figures, 'gas-need@rails').likely).toBeCloseTo(540, 6);
   });
 });
 

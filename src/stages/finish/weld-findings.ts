@@ -24,7 +24,13 @@ const MINUTES: Readonly<Record<(typeof DEFECTS)[number], number>> = {
   'weld-crater': 15,
 };
 
+/** Gas of a beginner's bead, l/min [found: two makers' tables]; bright metal round a mend, and how far a bead begins behind a crater, mm (common practice). */
+const FLOW_l_min = 12;
+const BRIGHT = 25;
+const BACK_UP = 10;
+
 const thickness = (v: number) => ({ v, as: 'thickness' }) as const;
+const length = (v: number) => ({ v, as: 'length' }) as const;
 
 const failingFinding = (s: Situation, f: Failing): Finding => {
   const wall = thinnerWall(s);
@@ -36,6 +42,9 @@ const failingFinding = (s: Situation, f: Failing): Finding => {
     pore: thickness(limits.pore_mm),
     leg: thickness(limits.leg_mm),
     short: thickness(limits.short_mm),
+    flow: { v: FLOW_l_min, as: 'flow' },
+    back: length(BRIGHT),
+    up: length(BACK_UP),
   } as const;
   const offer = (remedy: string, minutes: number): Offer => ({
     remedy,

@@ -49,12 +49,12 @@ const findingFor = (s: Situation, part: Part, supply: Supply): Finding | null =>
   const reach = Math.floor((all * left) / use.high);
   const saved = use.likely * THRIFT[supply];
   const fills: Fills = {
-    left: amount(supply, left),
-    low: amount(supply, use.low),
-    likely: amount(supply, use.likely),
-    high: amount(supply, use.high),
-    lack: amount(supply, use.high - left),
-    saved: amount(supply, saved),
+    left: amount(s, supply, left),
+    low: amount(s, supply, use.low),
+    likely: amount(s, supply, use.likely),
+    high: amount(s, supply, use.high),
+    lack: amount(s, supply, use.high - left),
+    saved: amount(s, supply, saved),
     flow: { v: FLOW_l_min.least, as: 'flow' },
     reach,
     all,

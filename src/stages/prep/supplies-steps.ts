@@ -60,7 +60,7 @@ const suppliesAsks = (s: Situation, part: Part): readonly Ask[] => {
     spool,
     {
       ask: 'bottle',
-      as: 'volume',
+      as: 'gas',
       expected: BOTTLES.usual,
       possible: BOTTLES.possible,
       ...(full === null ? {} : asked),
@@ -83,9 +83,13 @@ const wordsOf = (s: Situation): 'supplies-gas' | 'supplies-co2' | 'supplies-wire
   }
 };
 
-/** An amount as it is told: gas as minutes at the beginner's flow, wire to ten grams, rods as whole ones. */
-export const amount = (supply: Supply, v: number): Fill => {
-  if (supply === 'gas') return { v: (v / FLOW_l_min.likely) * 60, as: 'time', step: 1 };
+/** CO2 lies liquid in its bottle and is weighed. */
+const isWeighed = (s: Situation, supply: Supply): boolean => supply === 'gas' && welderOf(s)?.kind === 2;
+
+/** An amount as it is told: gas as a bottle's label has it, CO2 as its scale, wire to ten grams, rods as whole ones. */
+export const amount = (s: Situation, supply: Supply, v: number): Fill => {
+  if (isWeighed(s, supply)) return { v: v / CO2_l_kg, as: 'mass', step: 0.01 };
+  if (supply === 'gas') return { v, as: 'gas' };
   return supply === 'wire' ? { v, as: 'mass', step: 0.01 } : Math.ceil(v);
 };
 
@@ -96,7 +100,7 @@ const needFills = (s: Situation, part: Part): Fills =>
       return use === null
         ? []
         : (['low', 'likely', 'high'] as const).map(
-            end => [`${supply}-${end}`, amount(supply, use[end])] as const,
+            end => [`${supply}-${end}`, amount(s, supply, use[end])] as const,
           );
     }),
   );
@@ -126,15 +130,15 @@ export const suppliesSteps = (s: Situation): readonly StepDraft[] =>
         };
       });
 
-/** Needs as bands: wire as its mass, gas as its time at the beginner's flow, rods as their count. */
+/** Needs as bands: wire as its mass, gas as a bottle or its scale has it, rods as their count. */
 export const suppliesFigures = (s: Situation): readonly Figure[] =>
   partsOf(s).flatMap(part =>
     SUPPLIES.flatMap((supply): readonly Figure[] => {
       const use = need(s, part, supply);
       if (use === null) return [];
-      const per = supply === 'gas' ? 60 / FLOW_l_min.likely : 1;
-      const as = ({ wire: 'mass', gas: 'time', rods: 'count' } as const)[supply];
-      const round = (v: number): number => (supply === 'rods' ? Math.ceil(v) : v * per);
+      const weighed = isWeighed(s, supply);
+      const as = weighed ? 'mass' : ({ wire: 'mass', gas: 'gas', rods: 'count' } as const)[supply];
+      const round = (v: number): number => (supply === 'rods' ? Math.ceil(v) : weighed ? v / CO2_l_kg : v);
       return [
         {
           id: `${supply}-need@${part}`,
