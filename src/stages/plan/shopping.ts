@@ -169,14 +169,14 @@ export const shoppingList = (s: Situation): readonly Item[] => {
     if (used.buy.wire_kg !== null) {
       add('wire', 'solid wire', { v: Math.ceil(used.buy.wire_kg * 10) / 10, as: 'mass' });
     }
-    if (used.gas_min !== null) {
+    if (used.gas_l !== null) {
       add(
         'gas',
         'shielding gas',
-        { v: used.gas_min.likely * 60, as: 'time' },
+        { v: used.gas_l.likely, as: 'gas' },
         {
-          low: { v: used.gas_min.low * 60, as: 'time' },
-          high: { v: used.gas_min.high * 60, as: 'time' },
+          low: { v: used.gas_l.low, as: 'gas' },
+          high: { v: used.gas_l.high, as: 'gas' },
         },
       );
     }
