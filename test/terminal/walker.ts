@@ -85,7 +85,12 @@ const press = async (bench: RealTerminal, view: View, intent: Intent, path: stri
     case 'read':
     case 'cut-piece':
       // After a number is kept, the field of the next one is open already.
-      if (!fieldOpen(bench)) bench.press('enter');
+      if (!fieldOpen(bench)) {
+        bench.press('enter');
+        await bench.until(/ typed |keep the lit one|Reading this again can open it/);
+        // A shut gate first leads to what can open it.
+        if (!fieldOpen(bench)) bench.press('enter');
+      }
       await bench.until(/ typed |keep the lit one/);
       if (intent.do === 'read' && listOpen(bench)) {
         await chooseAnswer(bench, view, intent);
@@ -146,8 +151,12 @@ const press = async (bench: RealTerminal, view: View, intent: Intent, path: stri
   // On to what the bench shows next: an empty field while the step has numbers left, else a page.
   const after = await onDisk(path);
   const step = intent.do === 'read' ? after.steps.find(x => x.key === intent.step) : undefined;
+  // What is read anew goes on until the gate that wants it is open.
+  const anew = after.steps.some(x =>
+    (x.gates ?? []).some(g => g.soon === true && g.measure === step?.key && x.shut.includes(g.id)),
+  );
   const more = (step?.asks ?? []).some(
-    a => a.optional !== true && !after.build.readings.has(`${step?.key}#${a.ask}`),
+    a => a.optional !== true && (anew || !after.build.readings.has(`${step?.key}#${a.ask}`)),
   );
   if (intent.do === 'open-survey') await bench.until(/ typed {2}_/);
   else
