@@ -115,6 +115,11 @@ describe('no anchors', () => {
     const wet = () =>
       new Told('metric', set('ground', 'wet lawn'), ridden(5), ...KIND_LANDING, ...anchored(4, 2));
     expect(keysOf(await wet().view())).toEqual(['ride-anchors-short']);
+    // The step that asks names the eight before they are missed.
+    expect(plan(await wet().view()).steps.find(d => d.key === 'plan/ground')?.fills).toMatchObject({
+      least: 8,
+      entry: 4,
+    });
     const more = wet();
     const offer = await more.mend('ride-anchors-short', 'anchors-plan');
     expect(offer.fills).toMatchObject({ count: 8, entry: 4 });

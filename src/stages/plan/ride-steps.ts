@@ -5,6 +5,7 @@ import { STANDING_SAFETY } from '../../reckon/strength/standing.ts';
 import { readingOf } from '../riding.ts';
 import type { StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { standingStill } from '../standing-still.ts';
 import type { Ride } from './ride-facts.ts';
 import type { Strength } from './strength-asks.ts';
 import { gradeOf } from './strength-frame.ts';
@@ -38,6 +39,7 @@ const distance = (v: number) => ({ v, as: 'distance' }) as const;
 export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonly RideSpec[] => {
   const { design: d, lip } = s.ramp;
   const slit = d.route === 'slit';
+  const anchors = Math.max(LEAST_ANCHORS, 2 * (standingStill(s)?.anchors?.entry ?? 0));
   const us = s.build.system === 'us';
   const table = ride.landing?.kind === 'table' && (readingOf(s, 'plan/landing', 'landing-table') ?? 0) > 0;
   const flat = ride.landing === null || ride.landing.kind === 'flat ground';
@@ -117,13 +119,13 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
     {
       name: 'ground',
       words: 'ground',
-      fills: { ground: d.ground, least: LEAST_ANCHORS, entry: LEAST_ANCHORS / 2 },
+      fills: { ground: d.ground, least: anchors, entry: anchors / 2 },
       asks: [
-        { ask: 'anchors', as: 'count', expected: [0, 2 * LEAST_ANCHORS], possible: [0, 40] },
+        { ask: 'anchors', as: 'count', expected: [0, 2 * anchors], possible: [0, 40] },
         {
           ask: 'entry-anchors',
           as: 'count',
-          expected: [0, LEAST_ANCHORS],
+          expected: [0, anchors],
           possible: [0, 40],
         },
       ],
