@@ -4,6 +4,7 @@ import { settle } from '../../src/ramp/settle.ts';
 import { diagnose } from '../../src/reckon/rail/diagnose.ts';
 import { offsetsAt } from '../../src/reckon/rail/forward.ts';
 import { evenSlits } from '../../src/reckon/rail/rail-plan.ts';
+import { planRecuts } from '../../src/reckon/rail/recuts.ts';
 import { railSpots } from '../../src/reckon/strength/rail-spots.ts';
 import { willItHold } from '../../src/reckon/strength/will-it-hold.ts';
 import { madeFrame } from '../reckon/strength/side-frames.ts';
@@ -79,7 +80,7 @@ export const kernels = async (print: Print): Promise<void> => {
   const made = settle('x', 'metric', {});
   if (!made.ok) throw new Error(made.fault.message);
 
-  print('diagnosis of a survey', 'slits', 'stations', 'ms');
+  print('diagnosis of a survey', 'slits', 'stations', 'ms', 'with re-cuts ms');
   for (const slits of [10, 40, 160]) {
     const plan = { radius_mm: 4536, bend_rad: 0.6, slits_mm: evenSlits(4536, 0.6, slits) };
     const stations_mm = Array.from({ length: 30 }, (_, i) => (4536 * 0.6 * i) / 29);
@@ -95,6 +96,7 @@ export const kernels = async (print: Print): Promise<void> => {
       slits,
       stations_mm.length,
       time(() => diagnose(survey as never), 12),
+      time(() => planRecuts(survey as never, diagnose(survey as never), { tolerance_mm: 2 }), 12),
     );
   }
 
