@@ -33,6 +33,8 @@ export type Figure = Readonly<
     matters: number;
     /** The survey or reading it stands on, when measured. */
     on?: string;
+    /** It is no measure but an answer by its number from 1: the list of answers, by its path in content. */
+    answers?: string;
   } & (
     | { kind: 'dimension'; as: 'length' | 'slit'; line: LineRef | LineName }
     | { kind: 'size'; as: Quantity }

@@ -10,7 +10,7 @@ import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { designWords } from './design-words.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from './frame.ts';
-import { askLabel, readingText, stepText } from './step-words.ts';
+import { askLabel, goneReadingText, readingText, stepText } from './step-words.ts';
 
 /** The step of a key, or as it stood in a long pause that is over: no page offers it any more, and the journal keeps it. */
 const stepOf = (c: PageContext, key: string): { step: StepDraft; item: boolean } | null => {
@@ -18,6 +18,12 @@ const stepOf = (c: PageContext, key: string): { step: StepDraft; item: boolean }
   if (found !== null) return found;
   const past = pastStep(c.view, key);
   return past === null ? null : { step: past, item: past.key !== key };
+};
+
+/** A later round of the same step, where the one of this key is offered no more: its words have the same questions. */
+const likeOf = (c: PageContext, key: string): StepDraft | undefined => {
+  const name = key.split(/[@:~]/)[0];
+  return c.view.steps.find(s => s.key.split(/[@:~]/)[0] === name);
 };
 
 const stepTitle = (c: PageContext, key: string): string => {
@@ -47,15 +53,17 @@ export const entryText = (c: PageContext, e: Entry): { deed: string; value: stri
     case 'gate-overridden':
       return { deed: `went on past a gate: ${stepTitle(c, e.step)}`, value: `"${e.why}"` };
     case 'reading-logged': {
-      const found = stepOf(c, e.step);
-      const label = found === null ? e.ask : askLabel(c.view, c.voice, found.step, e.ask);
-      const ask = found?.step.asks?.find(a => a.ask === e.ask);
+      const step = stepOf(c, e.step)?.step ?? likeOf(c, e.step);
+      if (step === undefined) return { deed: e.ask, value: e.typed };
+      const ask = step.asks?.find(a => a.ask === e.ask);
+      const label = askLabel(c.view, c.voice, step, e.ask);
       return {
-        deed: label,
+        // Words of the step as it is now need not ask it.
+        deed: label.startsWith('steps.') ? e.ask : label,
         value:
-          found === null || ask === undefined
-            ? e.typed
-            : readingText(c.view, c.voice, found.step, ask, e.value),
+          ask === undefined
+            ? goneReadingText(c.view, c.voice, step, e.ask, e.value, e.typed)
+            : readingText(c.view, c.voice, step, ask, e.value),
       };
     }
     case 'slits-marked':

@@ -10,12 +10,12 @@ import type { PageContext } from './context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
 import { type Lit, litStep, tallOf } from './stage-page.ts';
 import { tagRow } from './step-rows.ts';
-import { figuresOf, lineText, stepText } from './step-words.ts';
+import { figureNumber, figuresOf, lineText, stepText } from './step-words.ts';
 
 /** A figure's value in words. */
 export const figureValue = (c: PageContext, f: Figure): string => {
   const v = f.value;
-  const text = (n: number, unit = true): string => write(n, f.as, c.voice.system, { unit });
+  const text = (n: number, unit = true): string => figureNumber(c.voice, f, n, unit);
   switch (v.is) {
     case 'exact':
       return text(v.v);

@@ -3,11 +3,10 @@ import type { Step } from '../../coach/walk.ts';
 import { cellWidth, joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS, type State } from '../../drawing/signs.ts';
-import { write } from '../../quantity/write.ts';
 import { NOT_KNOWN, say } from '../../words/say.ts';
 import { clockTime } from './clock-time.ts';
 import type { PageContext } from './context.ts';
-import { lineText, stepText } from './step-words.ts';
+import { figureNumber, lineText, stepText } from './step-words.ts';
 
 export const stateSign = (step: Step, isNext: boolean): State => {
   if (isNext && step.state === 'to do') return 'next';
@@ -175,7 +174,7 @@ export const changeRows = (c: PageContext, step: Step): Row[] =>
   step.changes.slice(0, 3).map(change => {
     const figure = change.figure;
     const name = say(c.voice, { words: `figures.${change.id.split('@')[0]}.label` });
-    const text = (v: number): string => (figure === undefined ? '' : write(v, figure.as, c.voice.system));
+    const text = (v: number): string => (figure === undefined ? '' : figureNumber(c.voice, figure, v));
     return row(
       ' ',
       ['attention', '≠ '],

@@ -61,6 +61,25 @@ export const readingText = (
   askChoices(view, voice, step, ask.ask)[Math.round(value) - (ask.possible?.[0] ?? 0)] ??
   write(value, ask.as, voice.system);
 
+/** What was read at a step that asks it no more, in words: the answer chosen, as its like has it; else as it was typed. */
+export const goneReadingText = (
+  view: View,
+  voice: Voice,
+  like: StepDraft,
+  ask: string,
+  value: number,
+  typed: string,
+): string =>
+  // Lists that go with their step (what a test piece shows, what stands on spool and bottle) count from one.
+  askChoices(view, voice, like, ask)[Math.round(value) - 1] ?? typed;
+
+/** A figure's number with its unit, or the answer that stands for it. */
+export const figureNumber = (voice: Voice, figure: Figure, v: number, unit = true): string =>
+  (figure.answers === undefined
+    ? undefined
+    : sayLines(voice, { words: figure.answers })[Math.round(v) - 1]) ??
+  write(v, figure.as, voice.system, { unit });
+
 export const findingText = (voice: Voice, f: Finding, part: 'title' | 'sure' | 'not'): string | null => {
   const words = `findings.${f.words}.${part}`;
   return textAt(voice.content, words) === undefined ? null : say(voice, { words, fills: f.fills ?? {} });

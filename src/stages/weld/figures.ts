@@ -128,7 +128,10 @@ const settingFigures = (s: Situation): readonly Figure[] => {
       NEVER,
     ),
     // What a piece or a setting is remembered by.
-    size('weld-kind', 'count', machine === null ? UNTOLD : { is: 'exact', v: machine.kind }, 0.5),
+    {
+      ...size('weld-kind', 'count', machine === null ? UNTOLD : { is: 'exact', v: machine.kind }, 0.5),
+      answers: 'steps.weld.machine.choices.kind',
+    },
     size('weld-wire', 'thickness', wire === undefined ? UNTOLD : { is: 'exact', v: wire }, 0.05),
     size('weld-wall', 'thickness', { is: 'exact', v: railWall(s) }, 0.35),
     size('joint-wall', 'thickness', { is: 'exact', v: jointWall(s) }, 0.35),
