@@ -57,6 +57,7 @@ export const beforeCurvePage = (
         ' ',
         `${step.survey?.stations_mm.length ?? 0} stations, numbered from the entry end. Number them on the rail in marker.`,
       ),
+      row(' ', 'Fewer will do: Tab passes one by. Single slits are told apart from eight on.'),
       ...help.map(text => row(' ', ['quiet', text])),
       ...drawScene(
         offsetScene(

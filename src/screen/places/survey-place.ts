@@ -226,8 +226,7 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
         return true;
       }
       if (act === 'open') {
-        const left = unread(survey);
-        if (left >= 0) openStation(d, survey, at < survey.stations_mm.length ? at : left, false);
+        if (at < survey.stations_mm.length && unread(survey) >= 0) openStation(d, survey, at, false);
         else if (d.act({ do: 'close-survey' })) afterSurvey(d, step);
         return true;
       }
