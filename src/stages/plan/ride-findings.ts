@@ -9,11 +9,7 @@ import { tenthUp } from './ride-try.ts';
 import type { Strength } from './strength-asks.ts';
 import { deckUse, plateUse } from './strength-deck.ts';
 import { saidOfStrength } from './strength-said.ts';
-
-/** Before steel is bought; what waits for a ride that is refused. */
-const WAITS = ['plan/buy', 'plan/order'] as const;
-/** A danger that was accepted at one size is accepted no more when it has grown by this, per cent of the limit. */
-const GROWN = 5;
+import { findingOf, type Stands } from './taken-on.ts';
 
 const fillOf = (unit: Verdict['unit'], v: number): Fill => {
   switch (unit) {
@@ -42,109 +38,6 @@ const sizeOf = ({ value, limit }: Verdict): number =>
     : value >= limit
       ? (100 * value) / limit
       : (100 * limit) / Math.max(value, limit / 100);
-
-const about = (s: Situation, base: string) =>
-  s.build.chosen.filter(c => c.finding === base || c.finding.startsWith(`${base}:`));
-
-/**
- * The name a finding has now. Choosing a change does not make it: until the number itself is changed the finding stands, under a name
- * that nothing was chosen for. Leaving it unridden keeps what waits for it waiting.
- */
-const keyOf = (s: Situation, base: string): string => {
-  const promised = about(s, base).filter(c => !/^(accept-|leave-(?!unridden))/.test(c.remedy)).length;
-  return promised === 0 ? base : `${base}:${promised}`;
-};
-
-/** Whether a danger was accepted by name, at its size or a greater one. */
-const isAccepted = (s: Situation, base: string, size: number): boolean => {
-  const last = about(s, base).at(-1);
-  return last?.remedy.startsWith('accept-') === true && size <= (last.worst_mm ?? 0) + GROWN;
-};
-
-const plain = (remedy: string, minutes = 0, fills: Fills = {}): Offer => ({
-  remedy,
-  minutes,
-  fills,
-  plan: {},
-});
-
-/**
- * The danger of each limit that may be taken on, as whoever takes it on has to write it: words of the deed that offers it.
- */
-export const DANGERS: Readonly<Record<string, string>> = {
-  'gap-first': 'fall short into the gap',
-  short: 'fall into the far edge',
-  'steep-novice': 'thrown on my back',
-  'load-novice': 'pressed to the ground',
-  'flat-from-high': 'break bones',
-  'fall-stop': 'break bones',
-  'window-narrow': 'fall short or fly past',
-  'tight-and-fast': 'turn over backwards',
-  'speed-cap': 'load is not known',
-  'over-used': 'break under me',
-  'deck-over-used': 'break through',
-};
-
-const takingOn = (code: string, fills: Fills): Offer => ({
-  ...plain(`accept-${code}`, 0, fills),
-  typed: DANGERS[code] ?? 'i may be hurt',
-});
-
-/** What is chosen is told in the journal with the numbers it had. */
-const frozen = (offer: Offer): Offer =>
-  offer.fills === undefined || Object.keys(offer.fills).length === 0
-    ? offer
-    : { ...offer, plan: { ...offer.plan, fills: offer.fills } };
-
-type Stands = Readonly<{
-  code: string;
-  severity: 'refuse' | 'warn';
-  never: boolean;
-  size: number;
-  words: string;
-  fills: Fills;
-  mends: readonly Offer[];
-  /** The question that more changes wait for. */
-  ask: Ask | null;
-}>;
-
-const findingOf = (s: Situation, f: Stands): Finding => {
-  const base = `ride-${f.code}`;
-  if (f.severity === 'refuse' && !f.never && isAccepted(s, base, f.size)) {
-    const again = s.build.chosen.filter(c => c.finding.startsWith(`accepted-${f.code}:`)).length;
-    return {
-      key: `accepted-${f.code}:${again}`,
-      stage: 'plan',
-      severity: 'watch',
-      words: `accepted-${f.code}`,
-      fills: f.fills,
-      offers: [
-        ...f.mends,
-        plain('ride-ask-engineer', 240),
-        plain('leave-unridden'),
-        plain('leave-accepted'),
-      ].map(frozen),
-    };
-  }
-  return {
-    key: keyOf(s, base),
-    stage: 'plan',
-    severity: f.severity === 'refuse' ? 'stop' : 'watch',
-    words: f.words,
-    fills: f.fills,
-    worst_mm: f.size,
-    offers: [
-      // Where no single change mends it, sizes are tried together.
-      ...(f.mends.length === 0 && f.ask === null ? [plain('design-by-hand', 10)] : f.mends),
-      plain('ride-ask-engineer', 240),
-      ...(f.severity === 'warn'
-        ? [plain('leave-ride')]
-        : [plain('leave-unridden'), ...(f.never ? [] : [takingOn(f.code, f.fills)])]),
-    ].map(frozen),
-    ...(f.severity === 'refuse' ? { blocks: WAITS } : {}),
-    ...(f.ask === null ? {} : { pending: true as const }),
-  };
-};
 
 /** Changes that mend something, or the question they wait for. */
 type Mends = Readonly<{ offers: readonly Offer[]; ask: Ask | null }>;
