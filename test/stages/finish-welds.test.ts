@@ -102,6 +102,23 @@ describe('a weld that fails', () => {
     expect(mended.findings).toEqual([]);
   });
 
+  test('its mend is a step with an arc, which waits for the weather as every other and opens nothing by its tick', () => {
+    const doings = [...failed(1), chosen('weld-groove')];
+    const s = situation(...doings);
+    const mend = finishSheet(s).steps.find(x => x.key.startsWith('finish/mend@'));
+    expect(mend).toMatchObject({ words: 'mend', fills: { where: 'upright tops of A', count: 1 } });
+    const view = viewOf(entriesOf([begun(), ...doings]), NOW);
+    expect(view.steps.find(x => x.key === mend?.key)?.waitsFor).toContain('prep/weather');
+    const ticked = finishSheet(situation(...doings, tick(mend?.key ?? '')));
+    expect(shutEverywhere(ticked, 'weld-fails')).toEqual(WAITS.map(() => true));
+    // Read as sound, a mend that was never ticked is asked no more; one that was stays done.
+    const keys = (...more: Doing[]) => finishSheet(situation(...doings, ...more)).steps.map(x => x.key);
+    expect(keys(...failed(0))).not.toContain(mend?.key);
+    expect(keys(tick(mend?.key ?? ''), ...failed(0))).toContain(mend?.key);
+    const left = finishSheet(situation(...failed(1), chosen('leave-weld')));
+    expect(left.steps.filter(x => x.key.startsWith('finish/mend@'))).toEqual([]);
+  });
+
   test('one within the figures after all stays as it is', () => {
     const left = finishSheet(situation(...failed(2), chosen('leave-weld')));
     expect(shutEverywhere(left, 'weld-fails')).toEqual(WAITS.map(() => false));

@@ -6,6 +6,7 @@ import { deckFigures, deckSteps } from './deck.ts';
 import { drainSteps } from './drains.ts';
 import { edgeSteps } from './edges.ts';
 import { inspectSteps, lookAgainSteps } from './looks.ts';
+import { mendSteps } from './mend.ts';
 import { packerFigures, packerSteps } from './packers.ts';
 import { paintFigures, paintSteps } from './paint.ts';
 import { proofFigures, proofFindings, proofSteps } from './proof.ts';
@@ -17,6 +18,9 @@ import { weldLimitFigures } from './weld-limits.ts';
 /** Keys of the words of this stage's steps. */
 export const STEPS = [
   'keep-safe',
+  'mend',
+  'mend-crack',
+  'mend-upright',
   'inspect-joints',
   'inspect-across',
   'inspect',
@@ -59,6 +63,7 @@ export const finishSheet: StageSheet = s => ({
     ...rideFigures(s),
   ],
   steps: [
+    ...mendSteps(s),
     ...inspectSteps(s),
     ...proofSteps(s),
     ...packerSteps(s),
