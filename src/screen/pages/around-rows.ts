@@ -24,7 +24,7 @@ export const itemRows = (c: PageContext, step: Step, item: number, rows: number,
     const second =
       it.second === undefined
         ? ''
-        : ` → ${write(it.second.v, it.second.as, c.voice.system, { unit: false, fixed: true })}`;
+        : ` → ${write(it.second.v, it.second.as, c.voice.system, { unit: true, fixed: true })}`;
     return `${it.name.padStart(3)}  ${padTo(value, 7, 'right')}${second}`;
   };
   const across = short && items.length > rows ? Math.max(1, Math.floor(columns / 19)) : 1;

@@ -47,9 +47,9 @@ export const deedWithin = (title: string, room: number): string => {
   const words = title.split(' ');
   for (let n = words.length - 1; n > 0; n--) {
     const deed = words.slice(0, n).join(' ');
-    const ends = deed.endsWith(',') || TURNS.has(words[n] ?? '');
+    const ends = /[,:]$/.test(deed) || TURNS.has(words[n] ?? '');
     if (deed.length < LEAST_DEED) break;
-    if (ends && !TURNS.has(words[n - 1] ?? '') && cellWidth(deed) <= room) return deed.replace(/,$/, '');
+    if (ends && !TURNS.has(words[n - 1] ?? '') && cellWidth(deed) <= room) return deed.replace(/[,:]$/, '');
   }
   return title;
 };

@@ -89,6 +89,7 @@ describe('a step’s sentence in a narrow list', () => {
     ['Pair the rails for the build, then mark them', 30, 'Pair the rails for the build'],
     ['Anchor the ramp and pull each of 4 anchors before riding', 40, 'Anchor the ramp and pull each'],
     ['Break three test welds before you trust any', 40, 'Break three test welds'],
+    ['Rail A after 61 days: read three stations', 30, 'Rail A after 61 days'],
     ['Weld', 3, 'Weld'],
   ])('%s in %s columns', (title, room, told) => {
     expect(deedWithin(title, room)).toBe(told);
