@@ -35,11 +35,20 @@ export const findingsPlace = (stage: Stage, start: number): Place => {
   return place;
 };
 
-/** After a choice: to the first step it brought, wherever that is, else back where the finding was opened. */
+/** The step in which a chosen change is entered, where it is a number that somebody says. */
+const enteredIn = (plan: Readonly<Record<string, unknown>>): string | null => {
+  const [first] = Array.isArray(plan.readings) ? plan.readings : [];
+  return typeof first?.step === 'string' ? first.step : null;
+};
+
+/** After a choice: to the first step it brought or is entered in, wherever that is, else back where the finding was opened. */
 const goOn = (desk: Desk): void => {
   const chosen = desk.view.build.chosen.at(-1);
+  const entered = chosen === undefined ? null : enteredIn(chosen.plan);
   const step = desk.view.steps.find(
-    s => chosen !== undefined && broughtBy(s, chosen) && s.state !== 'done' && s.state !== 'skipped',
+    s =>
+      s.key === entered ||
+      (chosen !== undefined && broughtBy(s, chosen) && s.state !== 'done' && s.state !== 'skipped'),
   );
   if (step === undefined) desk.pop();
   else
