@@ -108,13 +108,13 @@ export const kernels = async (print: Print): Promise<void> => {
     const input = madeFrame({ slits, spacing_mm, exit_rad });
     const spent: number[] = [];
     let places = 0;
-    for (let i = 0; i < 25; i++) {
+    for (let i = 0; i < 60; i++) {
       const from = performance.now();
       const held = await willItHold(input);
       spent.push(performance.now() - from);
       if (!held.ok) throw new Error(held.fault.message);
       places = railSpots(input).length;
     }
-    print('', slits, input.uprights.length, places, median(spent.slice(5)));
+    print('', slits, input.uprights.length, places, median(spent.slice(30)));
   }
 };
