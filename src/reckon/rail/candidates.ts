@@ -20,6 +20,9 @@ export const EDGE_LAY = [
   { lay: { name: 'askew' as const, across_mm: 3, turn_mm: 3, turn_rad: 0.002 }, share: 0.45 },
 ];
 
+/** Share of the rails read from a wrong edge that are curled evenly on top. */
+const EVEN_TOO = 0.25;
+
 export const plain = {
   lays: ANY_LAY,
   even_sd: 0,
@@ -52,9 +55,10 @@ export const evens = (
 export function edges(survey: RailSurvey): (NonNullable<Hypothesis['edge']> & { share: number })[] {
   const { depth_mm: depth, deck_mm: deck, wall_mm: wall } = survey;
   const sizes: [EdgeName, number, number][] = [];
-  if (depth !== undefined) sizes.push(['depth', depth, 0.3]);
-  if (deck !== undefined) sizes.push(['deck', deck, 0.25]);
-  if (wall !== undefined) sizes.push(['wall', wall, 0.18]);
+  if (depth !== undefined) sizes.push(['depth', depth, 0.35]);
+  if (deck !== undefined) sizes.push(['deck', deck, 0.3]);
+  // The inside of a wall is hard to reach, and a rail laid that much off is no rare thing.
+  if (wall !== undefined) sizes.push(['wall', wall, 0.08]);
   if (deck !== undefined && depth !== undefined) sizes.push(['deck and depth', deck + depth, 0.1]);
   if (depth !== undefined && wall !== undefined) {
     sizes.push(['back wall', depth - wall / 2, 0.075]);
@@ -84,8 +88,8 @@ export function placeless(model: SurveyModel): Hypothesis[] {
   const edge = edges(model.survey).flatMap(({ share, ...e }): Hypothesis[] => {
     const one = { ...plain, cause: 'wrong edge' as const, edge: e, lays: EDGE_LAY };
     return [
-      { ...one, prior: Math.log(WEIGHT.edge * share * 0.9) },
-      { ...one, prior: Math.log(WEIGHT.edge * share * 0.1), even_sd: EVEN_SD[1] },
+      { ...one, prior: Math.log(WEIGHT.edge * share * (1 - EVEN_TOO)) },
+      { ...one, prior: Math.log(WEIGHT.edge * share * EVEN_TOO), even_sd: EVEN_SD[1] },
     ];
   });
   return [
