@@ -3,7 +3,7 @@ import { FACES, firstEnd, skipAround } from '../joint-order.ts';
 import { TURN } from '../order.ts';
 import type { Item, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
-import { acrossAt, acrossKey, acrossName, acrossOf, pairOf } from './across.ts';
+import { acrossKey, acrossName, acrossOf, pairOf } from './across.ts';
 import { acrossScene, type CrossJoint } from './across-scene.ts';
 
 export const JOINTS = 'assemble/weld-joints';
@@ -44,11 +44,10 @@ const weldedBefore = (s: Situation, keys: readonly string[]): boolean =>
 export const crossJointSteps = (s: Situation): readonly StepDraft[] => {
   const joints = crossJoints(s);
   const items = joints.map((j, k): Item => {
-    const at = acrossAt(s, j.member);
+    // Where each stands was read when it was tacked: its room is wanted for the caution.
     return {
       key: keyOf(j),
       name: `${acrossName(s, j.member)} ${j.rail}`,
-      ...(at === null ? {} : { value: { v: at, as: 'length' } as const }),
       ...(k + 1 === LOOK_AFTER ? { note: { words: 'says.assemble-diagonals-now' } } : {}),
     };
   });

@@ -1,5 +1,5 @@
 import { TURN } from '../order.ts';
-import type { Figure, Item, StepDraft } from '../sheet.ts';
+import type { Figure, Fills, Item, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { anchorsAnEnd } from '../standing-still.ts';
 import { frameBalance } from './balance.ts';
@@ -23,6 +23,16 @@ const footItems = (s: Situation): readonly Item[] =>
       const name = (m.need.split('@')[1] ?? '').replace(':', ' ');
       return { key: `assemble/feet#${name}`, name };
     });
+
+/** A foot plate as it was ordered. */
+const footSize = (s: Situation): Fills => {
+  const foot = s.ramp.members.find(m => m.kind === 'foot plate')?.tube;
+  return {
+    long: length(foot?.depth_mm ?? 0),
+    wide: length(foot?.width_mm ?? 0),
+    thick: length(foot?.wall_mm ?? 0),
+  };
+};
 
 const lugItems = (s: Situation): readonly Item[] => {
   const outer = [...new Set([s.ramp.rails[0], s.ramp.rails.at(-1)])].filter(r => r !== undefined);
@@ -55,7 +65,7 @@ export const standUpSteps = (s: Situation): readonly StepDraft[] => {
       key: 'assemble/feet',
       stage: 'assemble',
       words: 'feet',
-      fills: { raise: length(RAISE), board: length(BOARD), behind: length(REAR_FOOT) },
+      fills: { raise: length(RAISE), board: length(BOARD), behind: length(REAR_FOOT), ...footSize(s) },
       turn: TURN.assemble + 95,
       // A plate over the end of a base rail closes it.
       needs: ['assemble/stand-up', 'prep/vents'],

@@ -20,7 +20,8 @@ const baseLength = (s: Situation, rail: RailName): number =>
 export const baseSteps = (s: Situation, rail: RailName, turn: number): readonly StepDraft[] => {
   const long = baseLength(s, rail);
   const { tube } = s.ramp.design;
-  const plate = s.ramp.members.find(m => m.kind === 'side plate')?.tube.wall_mm ?? tube.wall_mm;
+  const side = s.ramp.members.find(m => m.kind === 'side plate')?.tube;
+  const plate = side?.wall_mm ?? tube.wall_mm;
   const seam = jointTacks(tube.wall_mm, plate, SIDE_PLATE);
   const fills = {
     rail,
@@ -31,6 +32,8 @@ export const baseSteps = (s: Situation, rail: RailName, turn: number): readonly 
     'tack-apart': { v: seam.apart_mm[0], as: 'length' },
     'tack-most': { v: seam.apart_mm[1], as: 'length' },
     'seam-tack': { v: seam.long_mm, as: 'length' },
+    'plate-long': { v: side?.depth_mm ?? SIDE_PLATE, as: 'length' },
+    'plate-wide': { v: side?.width_mm ?? SIDE_PLATE, as: 'length' },
     straight: { v: (long / 1000) * STRAIGHT, as: 'length' },
   } as const;
   return [

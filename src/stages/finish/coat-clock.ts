@@ -68,7 +68,8 @@ export const recoatFills = (s: Situation, before: string): Fills => {
   const open = window(s, before);
   return {
     from: open === null ? '?' : time(open.from - s.now),
-    to: open === null ? '?' : time(open.to - s.now),
+    // Minutes say nothing of days.
+    to: open === null ? '?' : time(Math.floor((open.to - s.now) / HOUR_ms) * HOUR_ms),
   };
 };
 

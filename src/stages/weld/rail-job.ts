@@ -1,9 +1,10 @@
 import type { RailPlan } from '../../ramp/rail-plan.ts';
-import type { Fills, StepDraft } from '../sheet.ts';
+import type { FigureId, Fills, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { halvesOf, ROUND } from '../weld-order.ts';
 import { HAND_OFF, HAND_WARM_C, SIDEWAYS_LIMIT, SMOOTH_LIMIT } from './limits.ts';
 import { slitNumbers, tackedBend, topsOf } from './rail-pull.ts';
+import { settingTall } from './setting-tall.ts';
 
 /** Up to this wall the rail stands slits up and its sides are welded downward; thicker ones are welded lying, mm (common practice). */
 const STANDING_TO_WALL = 2.4;
@@ -30,6 +31,8 @@ export type RailJob = Readonly<{
   /** Other rails are welded in the same rounds. */
   inStep: boolean;
   common: Pick<StepDraft, 'stage' | 'fills'>;
+  /** What the machine stands at, tall where the hand is. */
+  set: readonly FigureId[];
 }>;
 
 export const railJob = (s: Situation, plan: RailPlan, index: number): RailJob => {
@@ -72,5 +75,6 @@ export const railJob = (s: Situation, plan: RailPlan, index: number): RailJob =>
     standing,
     inStep: d.sequence === 'in step' && others.length > 0,
     common: { stage: 'weld', fills },
+    set: settingTall(s),
   };
 };

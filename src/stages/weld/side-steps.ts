@@ -6,7 +6,6 @@ import { slitStrip } from '../slit-strip.ts';
 import { halvesOf } from '../weld-order.ts';
 import { chosenKeys } from './chosen-steps.ts';
 import { couponsKey } from './coupon-steps.ts';
-import { halfReading } from './half-reading.ts';
 import { hotGates } from './hot-gates.ts';
 import type { RailJob } from './rail-job.ts';
 import { KEYS, slitNumbers } from './rail-pull.ts';
@@ -17,7 +16,7 @@ import { workedNeeds } from './worked-steps.ts';
 const SIDE_MINUTES = [3, 6] as const;
 
 /** Sides of a rail's slits: every second one, a survey half way, and those between. */
-export const sideSteps = ({ s, plan, index, standing, common }: RailJob): readonly StepDraft[] => {
+export const sideSteps = ({ s, plan, index, standing, common, set }: RailJob): readonly StepDraft[] => {
   const { rail } = plan;
   const halves = halvesOf(slitNumbers(plan));
   const turn = (at: number) => railTurn(s.ramp.design, index, { after: 'weld', at });
@@ -44,6 +43,7 @@ export const sideSteps = ({ s, plan, index, standing, common }: RailJob): readon
         'prep/dry-steel',
       ],
       uses: ['weld-amps', 'weld-shade', `pull-all@${rail}`],
+      tall: set,
       items: first,
       gates: hotGates(s),
       cautions: ['weld-fume', 'weld-fire-watch'],
@@ -75,7 +75,7 @@ export const sideSteps = ({ s, plan, index, standing, common }: RailJob): readon
       turn: turn(4),
       needs: [KEYS.half(rail), couponsKey(s), ...chosenKeys(s, rail)],
       uses: [`half-told@${rail}`, `gap@${rail}`, 'weld-shade'],
-      ...(halfReading(s, plan) === null ? {} : { tall: [`half-told@${rail}`] }),
+      tall: set,
       items: rest,
       gates: hotGates(s),
       minutes: minutes(halves.rest.length),

@@ -5,6 +5,7 @@ import type { Situation } from '../situation.ts';
 import { couponSteps } from './coupon-steps.ts';
 import { hotGates } from './hot-gates.ts';
 import { around, pullBand } from './rail-pull.ts';
+import { settingTall } from './setting-tall.ts';
 
 /** Angle of a straight edge's legs: 1 mm on 600 is 0.1° (common practice; exact). */
 const LEG = 600;
@@ -46,6 +47,7 @@ const testPiece = (s: Situation): StepDraft | null => {
       'weld/settings',
     ],
     uses: ['weld-amps'],
+    tall: settingTall(s),
     asks: [
       {
         ask,

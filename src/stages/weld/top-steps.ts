@@ -31,7 +31,7 @@ const bendAsk = (foreseen: Band, turn_rad: number): Ask => ({
 });
 
 /** Tops of a rail's slits: odd ones, a reading, even ones, and the rail cold with its bend read. */
-export const topSteps = ({ s, plan, index, inStep, common }: RailJob): readonly StepDraft[] => {
+export const topSteps = ({ s, plan, index, inStep, common, set }: RailJob): readonly StepDraft[] => {
   const { rail, turn_rad } = plan;
   const d = s.ramp.design;
   const tops = topsOf(plan);
@@ -55,6 +55,7 @@ export const topSteps = ({ s, plan, index, inStep, common }: RailJob): readonly 
       turn: turn(8),
       needs: [...(inStep ? s.ramp.rails : [rail]).map(sides), couponsKey(s)],
       uses: ['weld-amps'],
+      tall: set,
       items: oddItems,
       gates: hotGates(s),
       minutes: minutes(tops.odd.length),
@@ -80,6 +81,7 @@ export const topSteps = ({ s, plan, index, inStep, common }: RailJob): readonly 
       turn: turn(12),
       needs: [KEYS.readTops(rail), couponsKey(s)],
       uses: [`bend-cold@${rail}`],
+      tall: set,
       items: evenItems,
       gates: hotGates(s),
       minutes: minutes(tops.even.length),
