@@ -81,7 +81,7 @@ export const topSteps = ({ s, plan, index, inStep, common, set }: RailJob): read
       turn: turn(12),
       needs: [KEYS.readTops(rail), couponsKey(s)],
       uses: [`bend-cold@${rail}`],
-      tall: set,
+      // The machine stands as it did for the odd tops: the room is the foreseen bend's.
       items: evenItems,
       gates: hotGates(s),
       minutes: minutes(tops.even.length),
