@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Doing } from '../../src/build/entries.ts';
 import { viewOf } from '../../src/coach/view.ts';
 import { prepSheet, STEPS } from '../../src/stages/prep/sheet.ts';
+import { say } from '../../src/words/say.ts';
 import { read, set, tick } from './doings.ts';
 import { entriesOf, situationFor } from './situation-for.ts';
 import { begun } from './weld-doings.ts';
@@ -39,6 +40,14 @@ describe('the place and its power', () => {
   test('chlorinated solvent is stopped on before anything is cleaned', () => {
     expect(step(sheet(), 'prep/place')?.cautions).toContain('prep-solvent');
     expect(WORDS.cautions['prep-solvent']?.text).toMatch(/phosgene/);
+  });
+
+  test('is cleared as far as is paced out, in whole metres or feet', () => {
+    const fills = step(sheet(), 'prep/place')?.fills ?? {};
+    const title = (system: 'metric' | 'us') =>
+      say({ content: WORDS, system }, { words: 'steps.prep.place.title', fills });
+    expect(title('metric')).toContain('11 m all round');
+    expect(title('us')).toContain('35 ft all round');
   });
 });
 

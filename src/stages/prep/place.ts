@@ -30,13 +30,14 @@ const PLACE_ITEMS = [
   ['others', 'no child, no animal'],
 ] as const;
 
+/** Paced out, not taped: whole metres or feet. */
 const PLACE_FILLS: Fills = {
-  clear: { v: CLEAR_m, as: 'distance' },
+  clear: { v: CLEAR_m, as: 'distance', step: 1 },
   up: { v: STEEL_UP, as: 'length' },
   plate: { v: PLATE, as: 'length' },
   'bare-wood': { v: BARE_WOOD, as: 'length' },
   board: { v: BOARD, as: 'length' },
-  apart: { v: BYSTANDERS_m, as: 'distance' },
+  apart: { v: BYSTANDERS_m, as: 'distance', step: 1 },
 };
 
 export const PLACE = 'prep/place';
