@@ -229,13 +229,35 @@ describe('what comes back if the clamps are let go now', () => {
     const answers = new Map<string, unknown>();
     const all = [begun(), ...doings];
     const asked = braceSheet(situationFor(all)).asked ?? [];
-    expect(asked.map(a => a.topic)).toEqual(['spring-back']);
+    // What is in by now, and the table of what would be in.
+    expect(asked.map(a => a.topic)).toEqual(['spring-back', 'spring-back']);
     for (const ask of asked)
       answers.set(askKey(ask), await springBackAnswer(ask.input as SpringBackQuestion));
     const sheet = braceSheet(situationFor(all, answers));
     expect(exact(sheet, 'springs-back@A')).toBeGreaterThan(1);
     expect(exact(sheet, 'springs-back@A')).toBeLessThanOrEqual(6);
     expect(exact(sheet, 'clamp-holds@A')).toBeGreaterThan(10);
+  });
+
+  test('says how many uprights to weld before letting go, with and without diagonals, the base loose or held', async () => {
+    const table = async (...more: Parameters<typeof after>) => {
+      const sheet = await after(read('brace/forced@A', 'forced', 6), ...more);
+      return ['one', 'two', 'all', 'diagonals', 'held'].map(
+        id => exact(sheet, `springs-${id}@A`) ?? Number.NaN,
+      );
+    };
+    const [one, two, all, diagonals, held] = await table();
+    expect(two).toBeLessThan(one!);
+    expect(all).toBeLessThan(two!);
+    expect(diagonals).toBeLessThan(all!);
+    expect(held).toBeLessThan(all!);
+    expect(held).toBeGreaterThan(0);
+    // What is in by now changes what comes back now, and not the table.
+    expect(await table(...welded)).toEqual([one, two, all, diagonals, held]);
+    const sheet = await after(read('brace/forced@A', 'forced', 6), ...welded);
+    expect(step(sheet, 'brace/clamps@A')?.uses).toEqual(
+      expect.arrayContaining(['springs-one@A', 'springs-held@A']),
+    );
   });
 
   test('a rail surveyed as true brings nothing back until the blocks say otherwise', () => {

@@ -6,7 +6,7 @@ import type { Gate, Item, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { holdingOf } from './holding.ts';
 import { diagonalsOf, KEYS } from './side.ts';
-import { springGate } from './spring-back.ts';
+import { springGate, springTableIds } from './spring-back.ts';
 
 /** The order clamps come off: the middle one first, then outward by turns, the ends last. */
 export const middleFirst = <T>(row: readonly T[]): readonly T[] => {
@@ -51,7 +51,7 @@ export const letGoSteps = (s: Situation, rail: RailName, turn: number): readonly
         KEYS.join(rail),
         ...(diagonalsOf(s, rail).length > 0 ? [KEYS.weldDiagonals(rail)] : []),
       ],
-      uses: [`springs-back@${rail}`, `clamp-holds@${rail}`],
+      uses: [`springs-back@${rail}`, `clamp-holds@${rail}`, ...springTableIds(rail)],
       tall: [`springs-back@${rail}`],
       line: 'finished line',
       items,

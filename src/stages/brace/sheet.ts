@@ -13,7 +13,7 @@ import { MATTERS } from './limits.ts';
 import { openedRise, openPerUpright } from './opening.ts';
 import { pieceFigures } from './pieces.ts';
 import { diagonalsOf, uprightsOf } from './side.ts';
-import { springAsk, springFigures } from './spring-back.ts';
+import { springAsks, springFigures } from './spring-back.ts';
 import { uprightSteps } from './uprights.ts';
 
 /** Keys of the words of this stage's steps. */
@@ -63,7 +63,7 @@ const sideFigures = (s: Situation, rail: string): readonly Figure[] => [
 export const braceSheet: StageSheet = s => {
   const { rails } = s.ramp;
   const found = railFindings(s, 'brace');
-  const asked = [...found.asked, ...rails.flatMap(rail => springAsk(s, rail) ?? [])];
+  const asked = [...found.asked, ...rails.flatMap(rail => springAsks(s, rail))];
   return {
     stage: 'brace',
     figures: rails.flatMap(rail => sideFigures(s, rail)),

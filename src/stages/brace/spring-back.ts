@@ -1,6 +1,6 @@
 import type { RailName } from '../../ramp/design.ts';
 import { limitsOf } from '../rail-findings/limits.ts';
-import { springBackFigures } from '../remedies/spring-back.ts';
+import { springBackFigures, springBackRows } from '../remedies/spring-back.ts';
 import type { Figure, Gate } from '../sheet.ts';
 import type { Ask, Situation } from '../situation.ts';
 import { holdingOf } from './holding.ts';
@@ -8,7 +8,14 @@ import { MATTERS } from './limits.ts';
 import { KEYS } from './side.ts';
 
 /** What letting go has still to be worked out for a rail. */
-export const springAsk = (s: Situation, rail: RailName): Ask | null => springBackFigures(s, rail).asked;
+export const springAsks = (s: Situation, rail: RailName): readonly Ask[] =>
+  [springBackFigures(s, rail).asked, springBackRows(s, rail).asked].filter(ask => ask !== null);
+
+/** Figures of the table that says how many uprights to weld, and with what, before a rail is let go. */
+export const springTableIds = (rail: RailName): readonly string[] =>
+  ['springs-one', 'springs-two', 'springs-all', 'springs-diagonals', 'springs-held'].map(
+    id => `${id}@${rail}`,
+  );
 
 /** What comes back if the clamps are let go now, with one upright more, and what the hardest clamp holds. */
 export const springFigures = (s: Situation, rail: RailName): readonly Figure[] => {
@@ -27,7 +34,17 @@ export const springFigures = (s: Situation, rail: RailName): readonly Figure[] =
   });
   const forces = spring.clamps.map(c => Math.abs(c.force_N));
   const hardest = spring.now_mm === 0 ? 0 : forces.length === 0 ? null : Math.max(...forces);
+  const { rows, asked } = springBackRows(s, rail);
+  const row = (id: string, mm: number | undefined): Figure => ({
+    ...figure(id, 'length', spring.now_mm === 0 ? 0 : (mm ?? null), MATTERS.movement),
+    ...(asked === null ? {} : { value: { is: 'pending' } }),
+  });
   return [
+    row('springs-one', rows?.[0]?.loose_mm),
+    row('springs-two', rows?.[1]?.loose_mm),
+    row('springs-all', rows?.at(-1)?.loose_mm),
+    row('springs-diagonals', rows?.at(-1)?.looseWithDiagonals_mm),
+    row('springs-held', rows?.at(-1)?.held_mm),
     figure('springs-back', 'length', spring.now_mm, MATTERS.movement),
     figure('springs-back-next', 'length', spring.next_mm, MATTERS.movement),
     figure('clamp-holds', 'force', hardest, MATTERS.force),

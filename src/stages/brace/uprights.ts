@@ -9,6 +9,7 @@ import { FIT_GAP } from './limits.ts';
 import { LEAST_LEG } from './opening.ts';
 import { nextToCut, pieceItem, subjectOf } from './pieces.ts';
 import { KEYS, standName, uprightsOf } from './side.ts';
+import { springTableIds } from './spring-back.ts';
 
 /** Vent of a closed piece, mm (common practice: 5 to 6). */
 const VENT = 5;
@@ -141,7 +142,7 @@ export const uprightSteps = (s: Situation, rail: RailName, turn: number): readon
       },
       turn: turn + 30,
       needs: [KEYS.joints(rail), 'prep/vents'],
-      uses: [`rise-opens@${rail}`, `springs-back@${rail}`],
+      uses: [`rise-opens@${rail}`, `springs-back@${rail}`, ...springTableIds(rail)],
       tall: [`springs-back@${rail}`],
       minutes: times(n, MINUTES.turned),
     },

@@ -2,6 +2,7 @@ import { readingKey } from '../../build/fold.ts';
 import type { Outcome } from '../../quantity/outcome.ts';
 import type { RailName } from '../../ramp/design.ts';
 import type { Member } from '../../ramp/members.ts';
+import type { SpringBackRow } from '../../reckon/statics/spring-back.ts';
 import type { SpringBackNow, SpringBackQuestion } from '../heavy/spring-back-answer.ts';
 import { largest } from '../rail-findings/reading.ts';
 import { type Ask, answer, type Situation } from '../situation.ts';
@@ -59,21 +60,18 @@ const holdsNow = (s: Situation, rail: RailName) => {
   };
 };
 
-/**
- * What a clamped rail does if it is let go now: with the uprights and diagonals that are in, and with one upright more.
- * How far it was pulled is its counting survey's shape, scaled to what was read at the blocks where that was read.
- */
-export const springBackFigures = (s: Situation, rail: RailName): SpringBackFigures => {
-  const none = { asked: null, forced_mm: null, now_mm: null, next_mm: null, next: null, clamps: [] } as const;
+/** How far a clamped rail is pulled, mm at worst, and how far it would lie off at a back-wall distance if it were free. */
+type Pulled = Readonly<{ forced_mm: number; offAt: (along_mm: number) => number }>;
+
+/** The counting survey's shape, scaled to what was read at the blocks where that was read; null before a survey. */
+const pulledOf = (s: Situation, rail: RailName): Pulled | null => {
   const shape = s.ramp.shapes.get(rail);
   const plan = s.ramp.plans.get(rail);
-  if (shape === undefined || plan === undefined || shape.survey === null) return none;
+  if (shape === undefined || plan === undefined || shape.survey === null) return null;
   const spots = Array.from({ length: 13 }, (_, k) => shape.offsetAt((k * plan.toLip_mm) / 12));
   const read = s.build.readings.get(readingKey(`brace/forced@${rail}`, 'forced'))?.value;
   const worst = largest(spots);
   const forced_mm = read === undefined ? worst : Math.abs(read);
-  if (forced_mm < NOTHING) return { ...none, forced_mm, now_mm: 0, next_mm: 0 };
-  const holds = holdsNow(s, rail);
   // A survey that found nothing and a gap at the blocks all the same: of such a pull the size is known and not the shape. Taken
   // as an even bend that rests on its blocks at both ends and gapes between [derived].
   const even = (along: number): number => {
@@ -82,6 +80,19 @@ export const springBackFigures = (s: Situation, rail: RailName): SpringBackFigur
   };
   const offAt = (along: number): number =>
     worst < NOTHING ? even(along) : (shape.offsetAt(along) * forced_mm) / worst;
+  return { forced_mm, offAt };
+};
+
+/**
+ * What a clamped rail does if it is let go now: with the uprights and diagonals that are in, and with one upright more.
+ */
+export const springBackFigures = (s: Situation, rail: RailName): SpringBackFigures => {
+  const none = { asked: null, forced_mm: null, now_mm: null, next_mm: null, next: null, clamps: [] } as const;
+  const pulled = pulledOf(s, rail);
+  if (pulled === null) return none;
+  const { forced_mm, offAt } = pulled;
+  if (forced_mm < NOTHING) return { ...none, forced_mm, now_mm: 0, next_mm: 0 };
+  const holds = holdsNow(s, rail);
   const clamped = clampedRail(s, rail, offAt, holds);
   if (clamped === null) return { ...none, forced_mm };
   const next = s.ramp.members.find(m => m.rail === rail && /upright/.test(m.kind) && holds(m) === 0);
@@ -103,4 +114,27 @@ export const springBackFigures = (s: Situation, rail: RailName): SpringBackFigur
       force_N: clamps[k]?.force_N ?? 0,
     })),
   };
+};
+
+export type SpringBackTable = Readonly<{ asked: Ask | null; rows: readonly SpringBackRow[] | null }>;
+
+/**
+ * What comes back with the first upright from the lip welded, the first two, and so on: base rail loose, loose with the diagonals
+ * between them, and held down. Nothing of it hangs on what is in by now.
+ */
+export const springBackRows = (s: Situation, rail: RailName): SpringBackTable => {
+  const pulled = pulledOf(s, rail);
+  const clamped =
+    pulled === null || pulled.forced_mm < NOTHING ? null : clampedRail(s, rail, pulled.offAt, () => 1);
+  if (clamped === null) return { asked: null, rows: null };
+  const { input } = springBackAsk(clamped);
+  const { want: _, ...question } = input;
+  const fromLip = [...question.forced.uprights].sort((a, b) => b.at_mm - a.at_mm);
+  const ask: Ask = {
+    topic: 'spring-back',
+    input: { ...question, forced: { ...question.forced, uprights: fromLip, diagonals: [] } },
+  };
+  const known = answer<Outcome<readonly SpringBackRow[]>>(s.answers, ask);
+  if (known.is === 'pending') return { asked: ask, rows: null };
+  return { asked: null, rows: known.value.ok ? known.value.value : null };
 };
