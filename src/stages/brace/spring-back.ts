@@ -20,7 +20,12 @@ export const springTableIds = (rail: RailName): readonly string[] =>
 /** What comes back if the clamps are let go now, with one upright more, and what the hardest clamp holds. */
 export const springFigures = (s: Situation, rail: RailName): readonly Figure[] => {
   const spring = springBackFigures(s, rail);
-  const figure = (id: string, as: 'length' | 'force', v: number | null, matters: number): Figure => ({
+  const figure = (
+    id: string,
+    as: 'length' | 'slit' | 'force',
+    v: number | null,
+    matters: number,
+  ): Figure => ({
     id: `${id}@${rail}`,
     kind: 'size',
     as,
@@ -36,7 +41,8 @@ export const springFigures = (s: Situation, rail: RailName): readonly Figure[] =
   const hardest = spring.now_mm === 0 ? 0 : forces.length === 0 ? null : Math.max(...forces);
   const { rows, asked } = springBackRows(s, rail);
   const row = (id: string, mm: number | undefined): Figure => ({
-    ...figure(id, 'length', spring.now_mm === 0 ? 0 : (mm ?? null), MATTERS.movement),
+    // To a tenth: beside each other the rows tell one upright from two.
+    ...figure(id, 'slit', spring.now_mm === 0 ? 0 : (mm ?? null), MATTERS.movement),
     ...(asked === null ? {} : { value: { is: 'pending' } }),
   });
   return [
