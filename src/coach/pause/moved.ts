@@ -5,7 +5,7 @@ import { limitsOf } from '../../stages/rail-findings/limits.ts';
 import type { Fill, Finding, Offer } from '../../stages/sheet.ts';
 import type { Situation } from '../../stages/situation.ts';
 import { type Check, movedKey, OLD_COUNTS } from './checks.ts';
-import { halfMoved } from './half-read.ts';
+import { halfMoved } from './half-moved.ts';
 import type { Again } from './open.ts';
 
 /** Two readings of one thing by one hand agree to this: more has moved (common practice). mm, rad, share of a force. */
