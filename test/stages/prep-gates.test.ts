@@ -261,6 +261,22 @@ describe('fire watch', () => {
     expect(key(tick('tack/lines#1'))).toBe(key());
     expect(watch(steps(), 'watch')).toBeUndefined();
   });
+
+  test('a flap disc on edges and rust and a wheel through bars spark too; a hacksaw does not', () => {
+    const watched = (...doings: Doing[]): boolean => watch(steps(...doings), 'watch') !== undefined;
+    for (const spark of [
+      'finish/edges#outside',
+      'cut/crossmembers#2',
+      'brace/uprights@A#lip',
+      'assemble/trim-rails',
+    ])
+      expect(watched(tick(spark))).toBe(true);
+    expect(watched(read('finish/clean', 'rust', 0))).toBe(true);
+    expect(watched(tick('finish/deck-check#gaps'))).toBe(false);
+    const hacksaw = read('cut/saw', 'saw', 4);
+    expect(watched(hacksaw, tick('cut/crossmembers#2'))).toBe(false);
+    expect(watched(hacksaw, tick('finish/edges#outside'))).toBe(true);
+  });
 });
 
 describe('alone', () => {

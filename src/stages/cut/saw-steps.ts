@@ -20,7 +20,7 @@ const SPEEDS: Readonly<
 const TURNS: readonly [number, number] = [40 * DEG, 60 * DEG];
 const THROUGH = [60, 130] as const;
 
-const KIND: Ask = { ask: 'saw', as: 'count', expected: [1, 1], possible: [1, WOOD_SAW] };
+const KIND: Ask = { ask: 'saw', as: 'count', expected: [1, 1], possible: [1, WOOD_SAW], unlit: true };
 
 const asksOf = (s: Situation): readonly Ask[] => {
   const saw = sawSaid(s.build);

@@ -1,3 +1,5 @@
+import { sawSaid } from '../../build/bar-saw.ts';
+import type { BarSaw } from '../../ramp/cutting/bar-saw.ts';
 import { strikesArc } from '../arc-steps.ts';
 import { TURN } from '../order.ts';
 import type { Fills, StepDraft } from '../sheet.ts';
@@ -9,17 +11,23 @@ export const LATE_s = 3 * 3600;
 /** After so long nobody is asked any more whether they looked, s (our own judgement). */
 const PAST_s = 12 * 3600;
 
-/** The grinder at slits and joints: sparks without an arc. */
+/** The grinder at slits, joints, edges and rust: sparks without an arc. */
 const GRINDS =
-  /^(prep\/(open-faces|edges|clean-back)|cut\/(saw-third|deburr-third|test-piece|clean-rail)|(tack|weld)\/(re-cut|add-slit|again)-saw)/;
+  /^(prep\/(open-faces|edges|clean-back)|cut\/(saw-third|deburr-third|test-piece|clean-rail)|(tack|weld)\/(re-cut|add-slit|again)-saw|finish\/(edges|clean)(?=[#@:]|$))/;
+/** Pieces cut to length: sparks too, unless by a saw that throws none. */
+const SAWS =
+  /^(cut\/(rail|base-rail|plates|crossmembers|entry)|brace\/(uprights|diagonals)|assemble\/trim-rails)(?=[#@:]|$)/;
+const SPARKLESS: ReadonlySet<string> = new Set(['band saw', 'hacksaw'] satisfies BarSaw[]);
 
 /** The last spark that was logged: its entry and when, ms; null when there was none. */
 export const lastSpark = (s: Situation): { entry: string; at: number } | null => {
   const { live } = s.build;
+  const sawSparks = !SPARKLESS.has(sawSaid(s.build) ?? '');
   for (let i = live.length - 1; i >= 0; i--) {
     const e = live[i];
     if (e === undefined || (e.kind !== 'step-ticked' && e.kind !== 'reading-logged')) continue;
-    if (strikesArc(e.step) || GRINDS.test(e.step)) return { entry: e.id, at: Date.parse(e.at) };
+    if (strikesArc(e.step) || GRINDS.test(e.step) || (sawSparks && SAWS.test(e.step)))
+      return { entry: e.id, at: Date.parse(e.at) };
   }
   return null;
 };
