@@ -79,6 +79,8 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
       const wanted = desk.view.steps.find(x => x.key === gate.measure);
       if (wanted !== undefined) {
         lit = { stage: wanted.stage, step: wanted.key, item: 0 };
+        // All of it is to be read anew: it begins at once.
+        if (gate.soon === true && wantsReading(wanted)) return ask(desk, wanted, 0);
         return desk.say('Reading this again can open it.');
       }
     }
