@@ -210,6 +210,17 @@ describe('what was left open is looked at again, measured things first', () => {
     expect(keys(decked, 28)).toEqual(['finish/pause-anchors@', 'finish/pause-deck@']);
   });
 
+  test('every anchor that was pulled is pulled again, be there four or eight', () => {
+    const pulled = (count: number) => {
+      const pulls = Array.from({ length: count }, (_, k) => read('finish/anchors', `pull${k + 1}`, 1500));
+      const bench = new Bench([tick('assemble/weld'), tick('finish/deck'), ...pulls], 30);
+      const step = bench.pauseSteps.find(s => s.key.includes('anchors'));
+      return { asks: step?.asks?.length, all: step?.fills?.all };
+    };
+    expect(pulled(4)).toEqual({ asks: 4, all: 4 });
+    expect(pulled(8)).toEqual({ asks: 8, all: 8 });
+  });
+
   test('the set is looked at by what it burns: no gas for cored wire, rods for a stick set', () => {
     const items = (kind: number) =>
       new Bench([marks('A', 1), read('weld/machine', 'kind', kind)], 20).pauseSteps

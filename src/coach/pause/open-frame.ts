@@ -1,4 +1,5 @@
 import type { Build } from '../../build/fold.ts';
+import { LEAST_ANCHORS, MOST_AN_END } from '../../reckon/strength/anchors.ts';
 import { type Again, begunItems, DAYS, look, NEAR, type Open, value } from './open.ts';
 
 /** The diagonals of a frame that is only tacked. */
@@ -28,9 +29,9 @@ export const diagonals = (b: Build): readonly Open[] => {
   ];
 };
 
-/** Anchors that were pulled. */
+/** Anchors that were pulled, as many as there are. */
 export const anchors = (b: Build): readonly Open[] => {
-  const asks = [1, 2, 3, 4].flatMap((k): readonly Again[] => {
+  const asks = Array.from({ length: 2 * MOST_AN_END }, (_, k) => k + 1).flatMap((k): readonly Again[] => {
     const was = value(b, 'finish/anchors', `pull${k}`);
     return was === null
       ? []
@@ -44,7 +45,7 @@ export const anchors = (b: Build): readonly Open[] => {
           },
         ];
   });
-  if (asks.length < 4) return [];
+  if (asks.length < LEAST_ANCHORS) return [];
   return [
     {
       stage: 'finish',
@@ -56,7 +57,7 @@ export const anchors = (b: Build): readonly Open[] => {
       asks,
       items: [],
       holds: 'frame',
-      fills: {},
+      fills: { all: asks.length },
       minutes: [10, 25],
     },
   ];
