@@ -6,6 +6,7 @@ import type { Figure } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { MATTERS } from './matters.ts';
 import { liftPeople } from './place.ts';
+import { pullWays } from './pull-ways.ts';
 import { railFigures } from './rail-figures.ts';
 
 const dimension = (id: string, v: number, face: LineFace): Figure => ({
@@ -63,5 +64,6 @@ export const planFigures = (s: Situation): readonly Figure[] => {
     size('frame-width', 'length', envelope.width_mm, 5),
     size('frame-height', 'length', envelope.height_mm, 5),
     ...s.ramp.rails.flatMap(rail => railFigures(s, rail)),
+    ...pullWays(s),
   ];
 };

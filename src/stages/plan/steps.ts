@@ -11,6 +11,7 @@ import { sideView } from '../side-view.ts';
 import type { Situation } from '../situation.ts';
 import { slitStrip } from '../slit-strip.ts';
 import { DOOR_CLEAR, jigSheets, LEAD_m, liftPeople, ROOM_ROUND_JIG } from './place.ts';
+import { pullWays } from './pull-ways.ts';
 import type { Ride } from './ride-facts.ts';
 import { RIDE_STEPS, rideSpecs } from './ride-steps.ts';
 import { shoppingList } from './shopping.ts';
@@ -94,7 +95,7 @@ const slitSpec = (s: Situation): Spec => {
       finished: length(plan.finished.radius_mm),
     },
     // Only the count is remembered: pitch and closing are laid out anew with every reading, and the tick must not go stale for that.
-    uses: [`slit-count@${rail}`, `slit-count-band@${rail}`, `pull@${rail}`],
+    uses: [`slit-count@${rail}`, `slit-count-band@${rail}`, `pull@${rail}`, ...pullWays(s).map(f => f.id)],
     tall: [`slit-count@${rail}`],
     line: { face: 'hinge line', rail },
     minutes: [10, 20],
