@@ -81,7 +81,7 @@ export const sheetRows = (c: PageContext, stage: Stage): Row[] => {
         .flatMap(l => wrap(l, width - 6))
         .map(l => row('     ', l)),
       ...f.offers.map(o =>
-        row('    ', rowText(offerRow({ ...c, look: { ...c.look, columns: width - 4 } }, o, false))),
+        row('    ', rowText(offerRow({ ...c, look: { ...c.look, columns: width - 4 } }, o, false, f.limit))),
       ),
     ]),
   ];

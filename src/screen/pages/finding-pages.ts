@@ -3,6 +3,7 @@ import { openFindings } from '../../coach/view.ts';
 import { cutRow, cutTo, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS } from '../../drawing/signs.ts';
+import type { Quantity } from '../../quantity/quantities.ts';
 import { write } from '../../quantity/write.ts';
 import type { Fills, Finding, Offer, Stage } from '../../stages/sheet.ts';
 import { say, sayLines } from '../../words/say.ts';
@@ -26,13 +27,20 @@ const offerDeed = (c: PageContext, o: Offer): string =>
 const AFTER = 13;
 const MINUTES = 7;
 
+/** What a remedy leaves, in or over; one that is over by less than a rule shows is written finer, or it would read as within. */
+const afterText = (c: PageContext, { after }: Offer, limit: Finding['limit']): string => {
+  if (after === undefined) return '';
+  const { system } = c.voice;
+  const as = (v: number, quantity: Quantity): string => write(v, quantity, system, { unit: false });
+  const alike = limit !== undefined && as(after.v, after.as) === as(limit.v, limit.as);
+  const finer = !after.within && alike && after.as === 'length' ? 'slit' : after.as;
+  return `${as(after.v, finer)} ${after.within ? 'within' : 'over'}`;
+};
+
 /** One remedy, one row: deed, worst after it with in or over, minutes. What it costs later stands under the list, for the lit one. */
-export const offerRow = (c: PageContext, o: Offer, lit: boolean): Row => {
+export const offerRow = (c: PageContext, o: Offer, lit: boolean, limit?: Finding['limit']): Row => {
   const columns = c.look.columns;
-  const after =
-    o.after === undefined
-      ? ''
-      : `${write(o.after.v, o.after.as, c.voice.system, { unit: false })} ${o.after.within ? 'within' : 'over'}`;
+  const after = afterText(c, o, limit);
   const deedWidth = columns - 4 - AFTER - MINUTES;
   return cutRow(
     row(
@@ -152,7 +160,7 @@ export const findingPage = (c: PageContext, f: Finding, lit: number, keys: Row):
     ...pending,
     ...doubts,
     ruleRow(c, 'what you can do, best first', 'after · min'),
-    ...offers.slice(from, from + listed).map((o, i) => offerRow(c, o, from + i === lit)),
+    ...offers.slice(from, from + listed).map((o, i) => offerRow(c, o, from + i === lit, f.limit)),
     ...told,
   ];
   const said =
