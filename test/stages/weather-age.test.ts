@@ -133,7 +133,14 @@ describe('weather that was read on another evening', () => {
 
 describe('steps with an arc', () => {
   /** Steps that speak of welding at the beginning of a sentence or of tacking again, and strike no arc. */
-  const NONE = ['weld/half-narrow-beads', 'tack/hot-plank', 'tack/twist-weld-held', 'weld/bow-order'];
+  const NONE = [
+    'weld/half-narrow-beads',
+    'weld/half-narrow-set',
+    'weld/half-narrow-rod',
+    'tack/hot-plank',
+    'tack/twist-weld-held',
+    'weld/bow-order',
+  ];
 
   test('a step that is told to weld, tack, fit, join or break in is one, remedies among them', () => {
     const told = ['tack', 'weld', 'brace', 'assemble', 'finish'].flatMap(stage =>

@@ -437,6 +437,34 @@ describe('words', () => {
     }
   });
 
+  test('narrow beads are set by a number once the welder is told: a tenth less feed, half a volt; of a rod less current', () => {
+    const chosen = {
+      kind: 'remedy-chosen',
+      finding: 'half-pulls-more@A',
+      remedy: 'half-narrow-beads',
+      plan: { rail: 'A' },
+    } as const;
+    const narrow = (...more: Parameters<typeof begun>) => {
+      const sheet = sheetOf([...tacked(begun(...more)), chosen]);
+      const found = sheet.steps.find(x => x.key.startsWith('weld/half-narrow-beads@'));
+      expect(wordGaps({ ...sheet, steps: found === undefined ? [] : [found], findings: [] })).toEqual([]);
+      return found;
+    };
+    expect(narrow()?.words).toBe('half-narrow-beads');
+    const wire = narrow(...machine(1, 0.8));
+    expect(wire?.words).toBe('half-narrow-set');
+    const v = (name: string): number => {
+      const fill = wire?.fills?.[name];
+      return typeof fill === 'object' ? fill.v : Number.NaN;
+    };
+    expect(v('set') / v('was')).toBeCloseTo(0.9, 9);
+    expect(v('volts')).toBeGreaterThan(10);
+    expect(narrow(...machine(4, 2.5))).toMatchObject({
+      words: 'half-narrow-rod',
+      fills: { set: { as: 'current' } },
+    });
+  });
+
   test('what a tick of a warm pause leaves is no slit', () => {
     const doings = [...tacked(begun()), tick('weld/sides-first@A#warm-1'), tick('weld/sides-first@A#look')];
     expect(

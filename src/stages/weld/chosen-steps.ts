@@ -3,10 +3,29 @@ import type { RailName } from '../../ramp/design.ts';
 import { railTurn } from '../order.ts';
 import type { Fills, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
+import { machineOf } from './machine.ts';
+import { settingNow } from './setting-now.ts';
 
 /** Numbers are read from what was frozen when the remedy was chosen; anything else in it is not understood and left out. */
 const numbers = (v: unknown): readonly number[] =>
   Array.isArray(v) ? v.filter((n): n is number => typeof n === 'number') : [];
+
+/** A narrower bead wants so much less feed or current, as a share, and so much less volts (common practice: 10 to 15 %, half a volt). */
+const LESS = 0.9;
+const LESS_VOLTS = 0.5;
+
+/** From what to what the machine is turned for narrower beads on the rail's wall; null before it is told. */
+const narrower = (s: Situation): Fills | null => {
+  const set = settingNow(s, 'slits')?.set;
+  if (set === undefined) return null;
+  const feed = set.feed_m_min?.start;
+  const [v, as] = feed === undefined ? ([set.amps.start, 'current'] as const) : ([feed, 'feed'] as const);
+  return {
+    was: { v, as },
+    set: { v: LESS * v, as },
+    volts: { v: set.volts.start - LESS_VOLTS, as: 'tension' },
+  };
+};
 
 /** Steps that a chosen remedy of the half-way reading asks for, with the numbers it was chosen with. */
 const stepOf = (s: Situation, chosen: Chosen): StepDraft | null => {
@@ -35,8 +54,20 @@ const stepOf = (s: Situation, chosen: Chosen): StepDraft | null => {
         items: slits.map(slit => ({ key: `${key}#${slit}`, name: String(slit) })),
         minutes: [3 * slits.length, 6 * slits.length],
       };
-    case 'half-narrow-beads':
-      return { ...common, words: chosen.remedy, minutes: [10, 20] };
+    case 'half-narrow-beads': {
+      const set = narrower(s);
+      return {
+        ...common,
+        words:
+          set === null
+            ? chosen.remedy
+            : machineOf(s)?.process === 'smaw'
+              ? 'half-narrow-rod'
+              : 'half-narrow-set',
+        fills: { ...fills, ...set },
+        minutes: [10, 20],
+      };
+    }
     default:
       return null;
   }

@@ -66,6 +66,8 @@ export const STEPS = [
   'half-open-gaps',
   'half-check-tacks',
   'half-narrow-beads',
+  'half-narrow-set',
+  'half-narrow-rod',
 ] as const;
 
 /** Everything done to one rail on this page, in order. */
