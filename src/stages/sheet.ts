@@ -35,6 +35,8 @@ export type Figure = Readonly<
     on?: string;
     /** It is no measure but an answer by its number from 1: the list of answers, by its path in content. */
     answers?: string;
+    /** Where it comes from this time, by its name among the sources, where that is not what stands with its words. */
+    source?: string;
   } & (
     | { kind: 'dimension'; as: 'length' | 'slit'; line: LineRef | LineName }
     | { kind: 'size'; as: Quantity }

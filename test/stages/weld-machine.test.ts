@@ -57,6 +57,22 @@ describe('the machine told', () => {
     expect(likely(bench(), 'joint-volts')).toBeLessThan(likely(bench(), 'weld-volts'));
   });
 
+  test('each number tells where it comes from this time: makers, memory, the chart in the door', () => {
+    const source = (doings: Doings, id: string): string | undefined =>
+      sheetOf(doings).figures.find(f => f.id === id)?.source;
+    // Makers' tables of solid wire were read: their source stands with the words.
+    expect(source(bench(), 'weld-feed')).toBeUndefined();
+    const cored = begun(POST, ...machine(3, 0.9));
+    expect(source(cored, 'weld-feed')).toBe('weld-remembered');
+    expect(source(cored, 'weld-volts')).toBe('weld-remembered');
+    expect(WORDS.sources['weld-remembered']?.mark).toBe('memory');
+    const chart = bench(by('weld/settings', 'chart-volts', 18), by('weld/settings', 'chart-feed', 5));
+    expect(source(chart, 'weld-feed')).toBe('weld-door-chart');
+    expect(source(chart, 'joint-feed')).toBeUndefined();
+    for (const doings of [cored, chart])
+      expect(wordGaps(sheetOf(doings)).filter(gap => gap.startsWith('sources.'))).toEqual([]);
+  });
+
   test('no figure asks more than the machine gives, and one too small for the wall is stopped', () => {
     const small = begun(POST, ...machine(1, 0.9, 105));
     expect(likely(small, 'weld-amps')).toBe(105);

@@ -21,7 +21,9 @@ const nameOf = (id: string): string => id.split('@')[0] as string;
 const figureGaps = (f: Figure): string[] => {
   const words = WORDS.figures[nameOf(f.id)];
   if (words === undefined) return [`figures.${nameOf(f.id)}: no words`];
-  return WORDS.sources[words.source] === undefined ? [`sources.${words.source}: no source`] : [];
+  return [words.source, f.source ?? words.source]
+    .filter(source => WORDS.sources[source] === undefined)
+    .map(source => `sources.${source}: no source`);
 };
 
 const stepGaps = (step: StepDraft, ids: ReadonlySet<string>): string[] => {

@@ -85,7 +85,7 @@ export const whyRows = (c: PageContext, lit: Lit): Row[] => {
         ...(words === undefined
           ? []
           : wrap(
-              `${words.why} ${f.on === undefined ? '' : 'It stands on what you measured. '}Source: ${sourceText(c, words.source)}`,
+              `${words.why} ${f.on === undefined ? '' : 'It stands on what you measured. '}Source: ${sourceText(c, f.source ?? words.source)}`,
               columns + 8,
             ).map(l => row('     ', l))),
       ];

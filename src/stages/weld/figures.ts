@@ -44,6 +44,19 @@ const setting = (now: SettingNow | null, of: (set: Settings) => StartBand | null
     : { is: 'band', low: b.low, likely: b.start, high: b.high };
 };
 
+/** Where a setting comes from, where it is no table of makers: a chart or bead of this bench, or what is only remembered of a wire or rod. */
+const sourceOf = (
+  now: SettingNow | null,
+  of: (set: Settings) => StartBand | null,
+  told = true,
+): Pick<Figure, 'source'> => {
+  const b = now === null ? null : of(now.set);
+  if (now === null || b === null) return {};
+  if (told && now.from !== 'rule')
+    return { source: now.from === 'chart' ? 'weld-door-chart' : 'weld-own-bead' };
+  return b.mark === 'memory' ? { source: 'weld-remembered' } : {};
+};
+
 /** Current before the machine is told: one ampere for each thousandth of an inch of wall. */
 const slowHand = (wall_mm: number): Value => {
   const likely = slowHandAmps(wall_mm);
@@ -64,6 +77,13 @@ const settingFigures = (s: Situation): readonly Figure[] => {
     value,
     matters,
   });
+  const set = (
+    id: string,
+    as: Quantity,
+    now: SettingNow | null,
+    of: (set: Settings) => StartBand | null,
+    told = true,
+  ): Figure => ({ ...size(id, as, setting(now, of, told), NEVER), ...sourceOf(now, of, told) });
   // Before the machine is told, the shade of wire at this wall's current: never lighter than the least of any process.
   const dark =
     machine === null || slits === null
@@ -71,62 +91,21 @@ const settingFigures = (s: Situation): readonly Figure[] => {
       : shade(machine.process, slits.set.amps.start, machine.process === 'smaw' ? slits.set.filler_mm : 0);
   const wire = told(s, 'wire');
   return [
-    size('weld-amps', 'current', slits === null ? slowHand(railWall(s)) : setting(slits, x => x.amps), NEVER),
-    size(
-      'weld-volts',
-      'tension',
-      setting(slits, x => x.volts),
-      NEVER,
-    ),
-    size(
-      'weld-feed',
-      'feed',
-      setting(slits, x => x.feed_m_min),
-      NEVER,
-    ),
-    size(
-      'weld-stick-out',
-      'length',
-      setting(slits, x => x.stick_out_mm, false),
-      NEVER,
-    ),
-    size(
-      'weld-gas',
-      'flow',
-      setting(slits, x => x.gas_l_min, false),
-      NEVER,
-    ),
-    size(
-      'weld-travel',
-      'travel',
-      setting(slits, x => x.travel_mm_s, slits?.from !== 'chart'),
-      NEVER,
-    ),
+    slits === null
+      ? size('weld-amps', 'current', slowHand(railWall(s)), NEVER)
+      : set('weld-amps', 'current', slits, x => x.amps),
+    set('weld-volts', 'tension', slits, x => x.volts),
+    set('weld-feed', 'feed', slits, x => x.feed_m_min),
+    set('weld-stick-out', 'length', slits, x => x.stick_out_mm, false),
+    set('weld-gas', 'flow', slits, x => x.gas_l_min, false),
+    set('weld-travel', 'travel', slits, x => x.travel_mm_s, slits?.from !== 'chart'),
     size('weld-shade', 'count', dark.ok ? { is: 'exact', v: dark.value.start } : UNTOLD, 0.5),
-    size(
-      'joint-amps',
-      'current',
-      joints === null ? slowHand(jointWall(s)) : setting(joints, x => x.amps),
-      NEVER,
-    ),
-    size(
-      'joint-volts',
-      'tension',
-      setting(joints, x => x.volts),
-      NEVER,
-    ),
-    size(
-      'joint-feed',
-      'feed',
-      setting(joints, x => x.feed_m_min),
-      NEVER,
-    ),
-    size(
-      'joint-travel',
-      'travel',
-      setting(joints, x => x.travel_mm_s, joints?.from !== 'chart'),
-      NEVER,
-    ),
+    joints === null
+      ? size('joint-amps', 'current', slowHand(jointWall(s)), NEVER)
+      : set('joint-amps', 'current', joints, x => x.amps),
+    set('joint-volts', 'tension', joints, x => x.volts),
+    set('joint-feed', 'feed', joints, x => x.feed_m_min),
+    set('joint-travel', 'travel', joints, x => x.travel_mm_s, joints?.from !== 'chart'),
     // What a piece or a setting is remembered by.
     {
       ...size('weld-kind', 'count', machine === null ? UNTOLD : { is: 'exact', v: machine.kind }, 0.5),
