@@ -9,8 +9,8 @@ import { type Hand, nextIntent } from '../walk/hand.ts';
 import { newFolder, openBench, run } from './program.ts';
 import type { RealTerminal } from './real-terminal.ts';
 
-/** Steps before which the walk is kept: the weather of the bench, the labels on the welder, the dye on the slits. */
-const WANTED = ['prep/weather', 'weld/settings', 'finish/inspect'] as const;
+/** Steps before which the walk is kept: the weather of the bench, the labels on the welder, the first test weld, the dye on the slits. */
+const WANTED = ['prep/weather', 'weld/settings', 'weld/coupons', 'finish/inspect'] as const;
 type Wanted = (typeof WANTED)[number];
 
 const before = new Map<string, readonly Entry[]>();
@@ -33,14 +33,17 @@ beforeAll(async () => {
   }
 }, 240_000);
 
-/** The same entries with the last of them made a few minutes ago: an evening at the bench, and no long pause. */
-const tonight = (entries: readonly Entry[]): readonly Entry[] => {
-  const shift = Date.now() - 300_000 - Date.parse(entries.at(-1)?.at ?? '');
+/** The same entries with the last of them made a few minutes ago, or longer: an evening at the bench, and no long pause. */
+const tonight = (entries: readonly Entry[], ago_ms: number): readonly Entry[] => {
+  const shift = Date.now() - ago_ms - Date.parse(entries.at(-1)?.at ?? '');
   return entries.map(e => ({ ...e, at: new Date(Date.parse(e.at) + shift).toISOString() }));
 };
 
 /** A build on disk that comes next to the step, and the bench open on it. */
-const atStep = async (step: Wanted): Promise<{ folder: string; path: string; bench: RealTerminal }> => {
+const atStep = async (
+  step: Wanted,
+  ago_ms = 300_000,
+): Promise<{ folder: string; path: string; bench: RealTerminal }> => {
   const entries = before.get(step);
   if (entries === undefined) throw new Error(`the walk never came to ${step}`);
   const folder = newFolder();
@@ -52,7 +55,7 @@ const atStep = async (step: Wanted): Promise<{ folder: string; path: string; ben
       build: '3f6b1c7a-51d2-4c0d-8a0e-6f1b2c9d7e10',
       created: '2026-10-01T16:00:00Z',
     },
-    tonight(entries),
+    tonight(entries, ago_ms),
   );
   if (!made.ok) throw new Error(made.fault.message);
   const bench = openBench(folder, {}, ['--build', 'bad-evening']);
@@ -196,6 +199,32 @@ describe('the weather of the bench, typed as it is', () => {
     const again = await run(folder, ['log', 'bad-evening', '--in', '-'], `${line}\n`);
     expect(again.code).toBe(0);
     expect((await stepNow(folder, 'prep', 'prep/dry-steel'))?.state).toBe('stop');
+  });
+});
+
+describe('the next evening', () => {
+  test('wet steel: yesterday’s weather opens no arc, and dew found tonight keeps it off', async () => {
+    const { folder, path, bench } = await atStep('weld/coupons', 20 * 3_600_000);
+    expect((await stepNow(folder, 'weld', 'weld/coupons'))?.waitsFor).toContain('prep/dry-steel');
+    await bench.until(/STOP {2}The weather was read \d+ hours ago, good for 16/);
+    await tell(bench, path, ['wet', '3 km/h', '12', '9', '95']);
+    expect((await stepNow(folder, 'prep', 'prep/dry-steel'))?.gates).toEqual([
+      expect.stringContaining('steel-wet'),
+      expect.stringContaining('steel-damp'),
+    ]);
+    expect((await stepNow(folder, 'weld', 'weld/coupons'))?.waitsFor).toContain('prep/dry-steel');
+    const dry = ['wet', 'steel', 'damp'].map(ask =>
+      JSON.stringify({
+        do: 'read',
+        step: 'prep/weather',
+        ask,
+        value: { wet: '0', steel: '20 °C', damp: '60' }[ask],
+      }),
+    );
+    bench.press('q');
+    await bench.exit;
+    expect((await run(folder, ['log', 'bad-evening', '--in', '-'], `${dry.join('\n')}\n`)).code).toBe(0);
+    expect((await stepNow(folder, 'weld', 'weld/coupons'))?.waitsFor).not.toContain('prep/dry-steel');
   });
 });
 
