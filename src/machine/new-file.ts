@@ -5,6 +5,7 @@ import { good } from '../quantity/outcome.ts';
 import { flushFolder, removeQuietly } from './disk.ts';
 import { errorCode, type FileFault, faultFrom } from './file-fault.ts';
 import { newId } from './ids.ts';
+import { makeFolder } from './make-folder.ts';
 
 /**
  * Writes a file that is not there yet, whole or not at all, and never over another: to a name of its own first, flushed,
@@ -14,7 +15,7 @@ import { newId } from './ids.ts';
 export const writeNewFile = (path: string, text: string): Outcome<string, FileFault> => {
   const aside = `${path}.${newId()}.new`;
   try {
-    fs.mkdirSync(dirname(path), { recursive: true });
+    makeFolder(dirname(path));
     const fd = fs.openSync(aside, 'wx', 0o644);
     try {
       fs.writeFileSync(fd, text);
@@ -26,7 +27,10 @@ export const writeNewFile = (path: string, text: string): Outcome<string, FileFa
     flushFolder(dirname(path));
     return good(path);
   } catch (error) {
-    return { ok: false, fault: faultFrom(error, path) };
+    const fault = faultFrom(error, path);
+    const message =
+      fault.code === 'missing' ? 'there is no such folder, and none can be made' : fault.message;
+    return { ok: false, fault: { ...fault, message } };
   } finally {
     removeQuietly(aside);
   }

@@ -4,6 +4,7 @@ import path from 'node:path';
 import process from 'node:process';
 import vm from 'node:vm';
 import { crc32 } from 'node:zlib';
+import { makeFolder } from './make-folder.ts';
 
 /** A part of the program that was loaded, and a way to keep its compiled form for the next start. */
 export type ReadyCode<T> = Readonly<{ part: T; keep: () => void }>;
@@ -33,7 +34,7 @@ const writeKept = (kept: string, code: Buffer): void => {
   sum.writeUInt32LE(crc32(code));
   const beside = `${kept}.${process.pid}`;
   try {
-    fs.mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     fs.writeFileSync(beside, Buffer.concat([sum, code]));
     fs.renameSync(beside, kept);
     for (const name of fs.readdirSync(folder)) {

@@ -2,6 +2,7 @@ import fs from 'node:fs';
 import { join } from 'node:path';
 import { plainText } from '../build/plain-text.ts';
 import { errorCode } from './file-fault.ts';
+import { makeFolder } from './make-folder.ts';
 
 /** What a person likes, and nothing a build depends on: losing it costs two key presses. */
 export type Preferences = Readonly<{
@@ -32,7 +33,7 @@ const preferencesIn = (store: Readonly<Record<string, unknown>>): Preferences =>
 /** The library tries for a whole second, busy, before it gives up on a folder it may not write: so it is asked first. */
 const writable = (folder: string): boolean => {
   try {
-    fs.mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     fs.accessSync(folder, fs.constants.W_OK);
     return true;
   } catch {
