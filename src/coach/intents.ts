@@ -66,20 +66,56 @@ export const INTENTS = {
 export type IntentName = keyof typeof INTENTS;
 export type Intent = { [K in IntentName]: Readonly<z.infer<(typeof INTENTS)[K]>> }[IntentName];
 
-/** The intent that a parsed line holds, or the first thing wrong with it. */
+type Issue = Readonly<{
+  code?: string | undefined;
+  expected?: string;
+  values?: readonly unknown[];
+  minimum?: unknown;
+  maximum?: unknown;
+}>;
+
+/** What would do in place of a value that does not, in words. */
+const acceptedFor = (issue: Issue): string => {
+  if (issue.code === 'invalid_union') return 'a number, or text with a number and its unit';
+  if (issue.code === 'invalid_value') return `one of ${(issue.values ?? []).join(', ')}`;
+  if (issue.code === 'too_small') return 'a few words: it is empty';
+  if (issue.code === 'too_big') return `at most ${String(issue.maximum)} signs`;
+  const of: Record<string, string> = {
+    string: 'text',
+    int: 'a whole number',
+    number: 'a number',
+    array: 'a list',
+  };
+  return (
+    of[issue.expected ?? ''] ?? (issue.expected === 'boolean' ? 'true or false' : 'a value that fits there')
+  );
+};
+
+/** The intent that a parsed line holds, or the first thing wrong with it: where, what, and what would do. */
 export const asIntent = (
   raw: unknown,
-): { ok: true; value: Intent } | { ok: false; at: string; says: string } => {
+): { ok: true; value: Intent } | { ok: false; code: string; at: string; wrong: string; says: string } => {
+  const no = (code: string, at: string, wrong: string, says: string) =>
+    ({ ok: false, code, at, wrong, says }) as const;
   const named = typeof raw === 'object' && raw !== null ? (raw as { do?: unknown }).do : undefined;
   const schema =
     typeof named === 'string' && Object.hasOwn(INTENTS, named) ? INTENTS[named as IntentName] : undefined;
-  if (schema === undefined) return { ok: false, at: 'do', says: `one of ${Object.keys(INTENTS).join(', ')}` };
+  if (schema === undefined)
+    return no('unknown-field', 'do', 'do is not understood', `one of ${Object.keys(INTENTS).join(', ')}`);
   const parsed = schema.safeParse(raw);
   if (parsed.success) return { ok: true, value: parsed.data as Intent };
-  const issue = parsed.error.issues[0];
-  return {
-    ok: false,
-    at: issue?.path.join('.') ?? '',
-    says: issue?.message ?? issue?.code ?? 'not understood',
-  };
+  const [issue] = parsed.error.issues;
+  const [strange] = issue?.code === 'unrecognized_keys' ? issue.keys : [];
+  if (strange !== undefined)
+    return no(
+      'unknown-field',
+      strange,
+      `${String(named)} has no ${strange}`,
+      Object.keys(schema.shape).join(', '),
+    );
+  const at = issue?.path.join('.') ?? '';
+  // Only a field of the line itself can be missing: lists hold plain values.
+  return issue?.path.length === 1 && !Object.hasOwn(raw as object, at)
+    ? no('missing-field', at, `${at} is missing`, acceptedFor(issue))
+    : no('unknown-field', at, `${at} is not understood`, acceptedFor(issue ?? {}));
 };

@@ -113,9 +113,9 @@ export const run: CommandModule['run'] = async (words, options, world) => {
       if (!intent.ok)
         return say(
           {
-            code: 'unknown-field',
+            code: intent.code,
             field: intent.at,
-            message: `${intent.at || 'the line'} is not understood`,
+            message: plainText(intent.wrong),
             accepted: intent.says,
             line: i + 1,
           },

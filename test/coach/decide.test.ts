@@ -199,6 +199,7 @@ describe('taking back', () => {
       .when({ do: 'strike' })
       .thenEntry({ kind: 'entry-struck', target: 'entry-3' });
     given().when({ do: 'strike', entry: 'entry-1' }).thenRefused('beginning-stays');
+    given().when({ do: 'strike', entry: 'entry-99' }).thenRefused('no-such-entry');
     given({ kind: 'remarked', text: 'x' }, { kind: 'entry-struck', target: 'entry-3' })
       .when({ do: 'put-back', entry: 'entry-3' })
       .thenEntry({ kind: 'entry-struck', target: 'entry-4' });

@@ -177,7 +177,8 @@ export const newestStrikeable = (view: View): Entry | null =>
 
 const strikeEntry = (view: View, id: string | undefined): Decided<Doing> => {
   const target = id === undefined ? newestStrikeable(view) : view.build.all.find(e => e.id === id);
-  if (target === null || target === undefined) return no('nothing-to-strike');
+  if (target === undefined) return no('no-such-entry', { entry: plainText(id ?? '') });
+  if (target === null) return no('nothing-to-strike');
   if (target.kind === 'build-begun') return no('beginning-stays');
   if (view.build.struck.has(target.id)) return no('already-struck');
   return { ok: true, value: { kind: 'entry-struck', target: target.id } };
