@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 import process from 'node:process';
 import { parseArgs } from 'node:util';
-import { EXIT } from './commands/exit-codes.ts';
+import { EXIT, SCHEMA_VERSION } from './commands/exit-codes.ts';
 import { commandHelp, helpText } from './commands/help.ts';
 import { nearest } from './commands/reckon/nearest.ts';
 import { COMMANDS, COMMON } from './commands/table.ts';
@@ -17,8 +17,13 @@ const commandAt = (args: readonly string[]): number => {
   return -1;
 };
 
-const wrong = (message: string): number => {
-  process.stderr.write(`curvewright: ${message}\nSee curvewright --help.\n`);
+/** A line that is no command: in words, or as the one object that `--json` promises whatever happens. */
+const wrong = (code: string, message: string, json: boolean): number => {
+  if (json)
+    process.stdout.write(
+      `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, error: { code, field: null, message, accepted: 'curvewright --help lists commands and options' } })}\n`,
+    );
+  else process.stderr.write(`curvewright: ${message}\nSee curvewright --help.\n`);
   return EXIT.refused;
 };
 
@@ -32,7 +37,9 @@ const main = async (args: readonly string[]): Promise<number> => {
       COMMANDS.map(c => c.name),
     );
     return wrong(
+      'unknown-command',
       `there is no command "${name.slice(0, 40).replace(/[^\x20-\x7e]/g, '?')}"${near === undefined ? '' : `; did you mean ${near}?`}`,
+      args.includes('--json'),
     );
   }
   const rest = at < 0 ? [...args] : [...args.slice(0, at), ...args.slice(at + 1)];
@@ -47,7 +54,8 @@ const main = async (args: readonly string[]): Promise<number> => {
   try {
     parsed = parseArgs({ args: rest, options, allowPositionals: true, strict: true });
   } catch (error) {
-    return wrong(String((error as Error).message).split('. ')[0] ?? 'that line is not understood');
+    const message = String((error as Error).message).split('. ')[0] ?? 'that line is not understood';
+    return wrong('unknown-field', message, args.includes('--json'));
   }
   const values = parsed.values as Readonly<Record<string, string | boolean | undefined>>;
   if (values.version === true) {

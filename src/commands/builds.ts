@@ -7,7 +7,15 @@ export const run: CommandModule['run'] = async (_words, options, world) => {
   const { folders } = world;
   const list = listBuilds(folders.builds, understandEntry);
   if (!list.ok) {
-    world.err(`curvewright: ${folders.builds}: ${list.fault.message}\n`);
+    const message = `${folders.builds}: ${list.fault.message}`;
+    const error = {
+      code: list.fault.code,
+      field: 'sessions',
+      message,
+      accepted: 'another --sessions folder',
+    };
+    if (options.json === true) world.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, error })}\n`);
+    else world.err(`curvewright: ${message}\n`);
     return EXIT.noInput;
   }
   const demos = listDemos(folders.demo, understandEntry);

@@ -81,7 +81,13 @@ export const orderJson = (view: View, voice: Voice, sheet: OrderSheet): object =
 export const run: CommandModule['run'] = async (_words, options, world) => {
   const json = options.json === true;
   if (json && options.csv === true) {
-    world.err('curvewright: --json and --csv are two answers. One of them.\n');
+    const error = {
+      code: 'contradiction',
+      field: 'csv',
+      message: '--json and --csv are two answers',
+      accepted: 'one of them',
+    };
+    world.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, error })}\n`);
     return EXIT.refused;
   }
   const keeper = keeperOf(typeof options.build === 'string' ? options.build : undefined, world);

@@ -65,7 +65,9 @@ describe('curvewright order', () => {
   });
 
   test('two forms at once, and a build that is not there, are refused', async () => {
-    expect((await ask({ json: true, csv: true })).code).toBe(2);
+    const both = await ask({ json: true, csv: true });
+    expect(both).toMatchObject({ code: 2, err: '' });
+    expect(JSON.parse(both.out).error).toMatchObject({ code: 'contradiction', field: 'csv' });
     const gone = await ask({ build: 'nowhere', json: true });
     expect(gone.code).toBe(66);
     expect(JSON.parse(gone.out).error.message).toMatch(/\w/);

@@ -86,6 +86,17 @@ describe('a build scripted from the command line', () => {
     expect((await run(folder, ['log', 'nobody', '--in', '-'], '')).code).toBe(66);
     expect((await run(folder, ['sheet', 'paint'])).code).toBe(2);
     expect((await run(folder, ['sheeet'])).code).toBe(2);
+    // With --json a line that is no command at all is one object too.
+    for (const [args, field, code] of [
+      [['sheeet', '--json'], null, 2],
+      [['start', 'Kicker', '--colour', '--json'], null, 2],
+      [['sheet', 'paint', '--json'], 'STAGE', 2],
+      [['sheet', 'plan', '--build', 'nobody', '--json'], 'build', 66],
+    ] as const) {
+      const got = await run(folder, [...args]);
+      expect({ code: got.code, err: got.err }, args.join(' ')).toEqual({ code, err: '' });
+      expect(JSON.parse(got.out), args.join(' ')).toMatchObject({ schemaVersion: 1, error: { field } });
+    }
   });
 
   test('an escape sequence in a name or a note never reaches the terminal, and no name leaves the folder', async () => {
