@@ -183,6 +183,8 @@ export const hurtPage = (c: PageContext, lit: number, open: boolean, keys: Row):
         ...list.map(([, h], i) =>
           row(' ', [i === lit ? 'lead' : 'plain', `${i === lit ? '▸' : '·'} ${h.title}`]),
         ),
+        [],
+        row(' ', ['quiet', 'First aid as commonly taught, from memory. A course and a doctor know better.']),
       ],
       [[], echoRow(c), keys],
     );
