@@ -81,7 +81,7 @@ const acceptedFor = (issue: Issue): string => {
   if (issue.code === 'too_small') return 'a few words: it is empty';
   if (issue.code === 'too_big') return `at most ${String(issue.maximum)} signs`;
   const of: Record<string, string> = {
-    string: 'text',
+    string: 'some text',
     int: 'a whole number',
     number: 'a number',
     array: 'a list',

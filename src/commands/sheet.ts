@@ -74,24 +74,30 @@ export const sheetJson = (view: View, stage: Stage, voice: Voice): object => {
 export const run: CommandModule['run'] = async (words, options, world) => {
   const stage = words[0];
   const json = options.json === true;
-  const fail = (field: string, message: string, accepted: string, code: number): number => {
-    if (json)
-      world.out(
-        `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, error: { code: 'missing', field, message, accepted } })}\n`,
-      );
-    else world.err(`curvewright: ${message}. ${accepted}\n`);
+  const fail = (
+    error: { code: string; field: string; message: string; accepted: string },
+    code: number,
+  ): number => {
+    if (json) world.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, error })}\n`);
+    else world.err(`curvewright: ${error.message}. ${error.accepted}\n`);
     return code;
   };
   if (stage !== undefined && !STAGES.includes(stage as Stage)) {
     return fail(
-      'STAGE',
-      `there is no stage "${plainText(stage).slice(0, 30)}"`,
-      `One of ${STAGES.join(', ')}`,
+      {
+        code: 'missing',
+        field: 'STAGE',
+        message: `there is no stage "${plainText(stage).slice(0, 30)}"`,
+        accepted: `One of ${STAGES.join(', ')}`,
+      },
       EXIT.refused,
     );
   }
   const keeper = keeperOf(typeof options.build === 'string' ? options.build : undefined, world);
-  if (!keeper.ok) return fail('build', keeper.fault.message, 'curvewright builds lists them', EXIT.noInput);
+  if (!keeper.ok) {
+    const { code, message } = keeper.fault;
+    return fail({ code, field: 'build', message, accepted: 'curvewright builds lists them' }, EXIT.noInput);
+  }
   try {
     const view = await settleAnswers(keeper.value);
     const wanted = (stage as Stage | undefined) ?? nextStage(view);

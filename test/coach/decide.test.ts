@@ -29,6 +29,19 @@ const given = (...doings: readonly Doing[]) => {
   };
 };
 
+describe('a caution', () => {
+  test('is read once, and only if some step shows it', () => {
+    given().when({ do: 'caution', caution: 'nonsense' }).thenRefused('no-such-caution');
+    const { view } = given();
+    const [shown] = view.steps.flatMap(s => s.cautions ?? []);
+    if (shown === undefined) throw new Error('no step has a caution');
+    given().when({ do: 'caution', caution: shown }).thenEntry({ kind: 'caution-known', caution: shown });
+    given({ kind: 'caution-known', caution: shown })
+      .when({ do: 'caution', caution: shown })
+      .thenRefused('already-done');
+  });
+});
+
 describe('answers', () => {
   test('are read in the units of the build and kept in mm', () => {
     given()

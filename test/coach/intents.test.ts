@@ -10,8 +10,12 @@ const refused = (line: unknown): { code: string; at: string; says: string } => {
 
 describe('a line that is no act', () => {
   test('names the field that is missing, strange or of the wrong kind, and what would do there', () => {
-    expect(refused({ do: 'remark' })).toEqual({ code: 'missing-field', at: 'text', says: 'text' });
-    expect(refused({ do: 'remark', text: 5 })).toEqual({ code: 'unknown-field', at: 'text', says: 'text' });
+    expect(refused({ do: 'remark' })).toEqual({ code: 'missing-field', at: 'text', says: 'some text' });
+    expect(refused({ do: 'remark', text: 5 })).toEqual({
+      code: 'unknown-field',
+      at: 'text',
+      says: 'some text',
+    });
     expect(refused({ do: 'remark', text: 'a', bogus: 1 })).toEqual({
       code: 'unknown-field',
       at: 'bogus',

@@ -38,8 +38,10 @@ export const decide = (view: View, intent: Intent): Decided<Doing> => {
     case 'choose':
       return chooseEntry(view, intent.finding, intent.remedy, plainText(intent.typed ?? '').trim());
     case 'caution':
-      return view.build.cautions.has(intent.caution)
-        ? no('already-done', { step: intent.caution })
+      if (view.build.cautions.has(intent.caution)) return no('already-done', { step: intent.caution });
+      // What nobody was shown nobody has read: only a caution of a step on some page.
+      return !view.steps.some(s => s.cautions?.includes(intent.caution))
+        ? no('no-such-caution', { got: plainText(intent.caution) })
         : { ok: true, value: { kind: 'caution-known', caution: intent.caution } };
     case 'remark': {
       const text = plainText(intent.text).trim();
