@@ -99,7 +99,8 @@ const tooNear = (margin_C: number): string =>
     : `The steel is less than ${PAINT_MARGIN_C} °C above the dew point: a film of water you cannot see may form.`;
 
 const dewPoint = (air_C: number, humidity_pct: number): number => {
-  const gamma = Math.log(humidity_pct / 100) + (A * air_C) / (B_C + air_C);
+  // Two logarithms: a hundredth of the smallest number would be 0.
+  const gamma = Math.log(humidity_pct) - Math.log(100) + (A * air_C) / (B_C + air_C);
   // In full damp the two are one; rounding must not put the dew point above the air.
   return Math.min(air_C, (B_C * gamma) / (A - gamma));
 };

@@ -4,9 +4,15 @@ import { dew, humidityFor } from '../../../src/reckon/coating/dew.ts';
 import { kept, refused } from '../../quantity/expect-outcome.ts';
 
 const air = fc.double({ min: -40, max: 60, noNaN: true });
-const damp = fc.double({ min: 1e-9, max: 100, noNaN: true });
+const damp = fc.double({ min: Number.MIN_VALUE, max: 100, noNaN: true });
 
 describe('the dew point', () => {
+  test('of air with next to no water in it is a number still', () => {
+    const { dew_C } = kept(dew({ air_C: 16, humidity_pct: Number.MIN_VALUE }));
+    expect(dew_C).toBeLessThan(-200);
+    expect(dew_C).toBeGreaterThan(-243.04);
+  });
+
   test('is never above the air, and is the air in full damp', () => {
     fc.assert(
       fc.property(air, damp, (air_C, humidity_pct) => {
