@@ -14,9 +14,15 @@ afterEach(made.remove);
 const content = JSON.parse(compileContent(process.cwd())) as Content;
 const now = () => new Date('2026-10-03T18:00:00Z');
 
-const ask = async (options: Options, system: 'metric' | 'us' = 'metric') => {
+const ask = async (options: Options, system: 'metric' | 'us' = 'metric', width?: string) => {
   const folder = made.make();
-  const entries = newBuildEntries('Yard kicker', system, [], now, true);
+  const entries = newBuildEntries(
+    'Yard kicker',
+    system,
+    width === undefined ? [] : [{ field: 'width', value: width }],
+    now,
+    true,
+  );
   if (!entries.ok) throw new Error(entries.refusal.code);
   createBuild(folder, 'Yard kicker', entries.value, now);
   let out = '';
@@ -62,6 +68,18 @@ describe('curvewright order', () => {
   test('as text for a phone, and as comma-separated values', async () => {
     expect((await ask({})).out).toContain('curved rail');
     expect((await ask({ csv: true })).out.split('\r\n')[0]).toContain('long_mm');
+  });
+
+  test('an entry plate is bought as long as the tape shows it, however odd the width', async () => {
+    // 47 in, 3.94 ft and the like: nearest half millimetre or sixteenth above the plate as drawn.
+    for (const [system, width] of [
+      ['metric', '47 in'],
+      ['us', '1.2 m'],
+    ] as const) {
+      const { out, code } = await ask({ json: true }, system, width);
+      expect(code, width).toBe(0);
+      for (const section of JSON.parse(out).sections) expect(section.error, section.section).toBeNull();
+    }
   });
 
   test('two forms at once, and a build that is not there, are refused', async () => {

@@ -1,3 +1,4 @@
+import { asShown } from '../../quantity/as-shown.ts';
 import { flatSection } from '../../reckon/steel/bar-section.ts';
 import { type TubeRule, tubeSection } from '../../reckon/steel/section.ts';
 import { BOARD_DENSITY, PLY_DENSITY } from '../deck.ts';
@@ -104,7 +105,12 @@ const roundedUp = (d: Design, v: number): number => {
 /** What a member is cut from: tube by the sizes it was sold in, plates and bearers from flat bar as they are drawn, the entry plate by itself. */
 export const sectionOf = (d: Design, m: Member): StockSection => {
   if (m.kind === 'entry plate')
-    return plateStock(roundedUp(d, entryArc(asBoughtFor(d))), m.tube.wall_mm, m.long_mm);
+    // As the piece itself is shown: a plate bought a hair shorter than its piece is no plate for it.
+    return plateStock(
+      roundedUp(d, entryArc(asBoughtFor(d))),
+      m.tube.wall_mm,
+      asShown(m.long_mm, 'length', d.system),
+    );
   if (FLAT_KINDS.has(m.kind)) return flatStock(m.tube.width_mm, m.tube.wall_mm);
   return tubeStock(RAILS.has(m.kind) ? tubeAsPlanned(d) : m.tube, ruleOf(d));
 };
