@@ -28,6 +28,9 @@ export class Filler {
   readonly #v: Float64Array;
   readonly #most: Int32Array;
   readonly #rate: Float64Array;
+  /** Size and worth of all there are of a kind. */
+  readonly #allSize: Float64Array;
+  readonly #allWorth: Float64Array;
   readonly #least: Float64Array;
   readonly #a: Int32Array;
   readonly #best: Int32Array;
@@ -44,6 +47,8 @@ export class Filler {
     this.#v = new Float64Array(kinds);
     this.#most = new Int32Array(kinds);
     this.#rate = new Float64Array(kinds + 1);
+    this.#allSize = new Float64Array(kinds);
+    this.#allWorth = new Float64Array(kinds);
     this.#least = new Float64Array(kinds + 1);
     this.#a = new Int32Array(kinds);
     this.#best = new Int32Array(kinds);
@@ -67,10 +72,44 @@ export class Filler {
       this.#v[j] = worth[i]!;
       this.#most[j] = count[i]!;
       this.#rate[j] = worth[i]! / size[i]!;
+      this.#allSize[j] = size[i]! * count[i]!;
+      this.#allWorth[j] = worth[i]! * count[i]!;
     }
     this.#rate[n] = 0;
     this.#least[n] = Number.POSITIVE_INFINITY;
     for (let j = n - 1; j >= 0; j--) this.#least[j] = Math.min(this.#least[j + 1]!, this.#s[j]!);
+  }
+
+  /**
+   * Whether kinds from j on could be worth more than `wanted` in a room, were the last piece cut to fit: each kind as often as there are
+   * pieces of it, the best worth per size first.
+   */
+  #couldBe(j: number, room: number, wanted: number): boolean {
+    const rate = this.#rate;
+    const size = this.#allSize;
+    const worth = this.#allWorth;
+    let rem = room;
+    let still = wanted;
+    for (let k = j; k < this.#n; k++) {
+      if (rem * rate[k]! <= still) return false;
+      if (size[k]! >= rem) return true;
+      rem -= size[k]!;
+      still -= worth[k]!;
+      if (still < 0) return true;
+    }
+    return still < 0;
+  }
+
+  /** The most that kinds from j on could be worth in a room, counted so. */
+  #atMost(j: number, room: number): number {
+    let rem = room;
+    let sum = 0;
+    for (let k = j; k < this.#n; k++) {
+      if (this.#allSize[k]! >= rem) return sum + rem * this.#rate[k]!;
+      rem -= this.#allSize[k]!;
+      sum += this.#allWorth[k]!;
+    }
+    return sum;
   }
 
   /**
@@ -84,7 +123,6 @@ export class Filler {
     const s = this.#s;
     const v = this.#v;
     const many = this.#most;
-    const rate = this.#rate;
     const least = this.#least;
     const a = this.#a;
     const best = this.#best;
@@ -98,7 +136,7 @@ export class Filler {
     for (let i = 0; i < n; i++) a[i] = 0;
     for (;;) {
       // Forward: as many as fit of each kind in turn, while that could still win.
-      while (j < n && rem >= least[j]! && val + rem * rate[j]! > bestValue + MORE) {
+      while (j < n && rem >= least[j]! && this.#couldBe(j, rem, bestValue + MORE - val)) {
         const take = Math.min(many[j]!, Math.floor(rem / s[j]!));
         a[j] = take;
         rem -= take * s[j]!;
@@ -117,7 +155,7 @@ export class Filler {
         let w = val;
         for (let i = j - 1; i >= 0; i--) {
           if (a[i] === 0) continue;
-          open = Math.max(open, w - v[i]! + (r + s[i]!) * rate[i + 1]!);
+          open = Math.max(open, w - v[i]! + this.#atMost(i + 1, r + s[i]!));
           r += a[i]! * s[i]!;
           w -= a[i]! * v[i]!;
         }
@@ -130,7 +168,7 @@ export class Filler {
         a[back]!--;
         rem += s[back]!;
         val -= v[back]!;
-        if (val + rem * rate[back + 1]! > bestValue + MORE) break;
+        if (this.#couldBe(back + 1, rem, bestValue + MORE - val)) break;
         rem += a[back]! * s[back]!;
         val -= a[back]! * v[back]!;
         a[back] = 0;
