@@ -44,6 +44,9 @@ const SPARE_SHARE = 0.1;
 /** Test pieces come out of the rail tube's spare: three of 300 mm, or a foot (common practice). */
 const TEST_PIECES = { metric: 3 * 300, us: 3 * 304.8 } as const;
 
+/** A little under the usual bar of 6 m or 20 ft, mm: a wide ramp's tenth is more than one bar, and comes in equal parts. */
+const LONGEST_SPARE = 5800;
+
 const SQUARE: EndCuts = { first_rad: 0, second_rad: 0 };
 
 const WITH_RAILS: ReadonlySet<MemberKind> = new Set(['curved rail', 'base rail', 'side plate', 'foot plate']);
@@ -156,7 +159,10 @@ const sparesOf = (
     list.push(spare('spare rail', 'spare rail', longest));
   const total = open.reduce((sum, m) => sum + m.long_mm, 0);
   const tests = rails.length > 0 && slit && stillToSlit ? TEST_PIECES[ramp.design.system] : 0;
-  list.push(spare('spare', 'spare', shown(Math.max(total * SPARE_SHARE, tests))));
+  const over = Math.max(total * SPARE_SHARE, tests);
+  const parts = Math.ceil(over / LONGEST_SPARE);
+  for (let i = 1; i <= parts; i++)
+    list.push(spare(i === 1 ? 'spare' : `spare@:${i}`, 'spare', shown(over / parts)));
   return list;
 };
 

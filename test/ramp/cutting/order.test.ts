@@ -117,6 +117,21 @@ describe('steel of the metric default', () => {
     expect(Math.abs((post.find(p => p.kind === 'spare')?.long_mm ?? 0) - needed / 10)).toBeLessThan(0.26);
   });
 
+  test('a tenth of much steel is more than one bar: it comes in equal parts that bars have room for', () => {
+    const big = made('metric', {
+      shape: { height: 1091, radius: 7610 },
+      width: 2763,
+      tube: { depth_mm: 50, width_mm: 50, wall_mm: 2 },
+      route: 'rolled',
+    });
+    const parts = order(big).sections.flatMap(s =>
+      s.bars.flatMap(b => b.cuts.filter(c => c.piece.kind === 'spare')),
+    );
+    for (const s of order(big).sections) expect(s.plan.ok, s.section.name).toBe(true);
+    expect(parts.map(c => c.piece.need)).toContain('spare@:2');
+    for (const c of parts) expect(c.piece.long_mm).toBeLessThanOrEqual(5800);
+  });
+
   test('uprights and diagonals hold their steel back, with what they may come out longer', () => {
     const held = posts.bars.flatMap(b => b.cuts.filter(c => c.piece.when === 'to the rail'));
     expect(held.length).toBe(ramp.members.filter(m => /upright|diagonal/.test(m.kind)).length);
