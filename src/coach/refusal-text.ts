@@ -17,6 +17,11 @@ export const refusalText = (
       const key = fills[name];
       if (typeof key !== 'string') continue;
       const step = view.steps.find(s => s.key === key);
+      if (step !== undefined && typeof fills.ask === 'string') {
+        const label = `steps.${step.stage}.${step.words}.asks.${fills.ask.split('@')[0]}`;
+        if (textAt(voice.content, label) !== undefined)
+          fills.ask = say(voice, { words: label, fills: step.fills ?? {} });
+      }
       if (step !== undefined)
         fills[name] = say(
           voice,

@@ -1,5 +1,6 @@
 import { type Fault, refuse } from '../../quantity/outcome.ts';
 import { read } from '../../quantity/read.ts';
+import { shownStep } from '../../quantity/usual.ts';
 import { write } from '../../quantity/write.ts';
 import type { FieldSpec } from './field-spec.ts';
 
@@ -54,7 +55,10 @@ const one = (text: string, spec: FieldSpec): Understood => {
   }
   const refused = impossible(value, spec);
   if (refused !== null) return refused;
-  const surprising = spec.expected !== undefined && (value < spec.expected[0] || value > spec.expected[1]);
+  // What reads as the limit is no surprise: 0.75 m of a lip that is 749.9 mm.
+  const hair = shownStep(spec.quantity, spec.system) / 2;
+  const surprising =
+    spec.expected !== undefined && (value < spec.expected[0] - hair || value > spec.expected[1] + hair);
   return { is: 'number', value, surprising };
 };
 

@@ -11,16 +11,21 @@ import type { PageContext } from './context.ts';
 export const pageRows = (c: PageContext): number => Math.max(1, c.look.rows - 1);
 
 const findingCounts = (view: View): Row => {
-  const open = openFindings(view);
+  // Before the design is agreed half of it is only the usual: what is wrong with that is nobody's yet.
+  const open = view.build.agreed ? openFindings(view) : [];
   const count = (severity: 'stop' | 'fix' | 'watch') => open.filter(f => f.severity === severity).length;
   const parts = [
     [count('stop'), 'stop', 'to stop for'],
     [count('fix'), 'fix', 'to fix'],
     [count('watch'), 'watch', 'to watch'],
   ] as const;
+  // Of all three kinds only the short words have room.
+  const short = parts.every(([n]) => n > 0);
   return row(
     ...parts.flatMap(([n, state, word]) =>
-      n === 0 ? [] : [[SIGNS[state].role, `${SIGNS[state].sign} ${n} ${word}`] as const, '  '],
+      n === 0
+        ? []
+        : [[SIGNS[state].role, `${SIGNS[state].sign} ${n} ${short ? state : word}`] as const, '  '],
     ),
   );
 };

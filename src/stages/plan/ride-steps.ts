@@ -90,7 +90,8 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
           expected: [0, 52 * DEGREE],
           possible: [0, 60 * DEGREE],
         },
-        { ask: 'landing-length', as: 'distance', expected: [4, 10], possible: [0, 60] },
+        // None where it lands on level ground.
+        { ask: 'landing-length', as: 'distance', expected: [0, 14], possible: [0, 60] },
       ],
       minutes: [5, 10],
     },
