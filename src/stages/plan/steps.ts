@@ -238,6 +238,8 @@ const specs = (s: Situation, ride: Ride, strength: Strength): readonly Spec[] =>
       fills: {
         thin: { v: LEAD_m.thin, as: 'distance', step: 0.5 },
         thick: { v: LEAD_m.thick, as: 'distance', step: 0.5 },
+        // The one trade's word for it is the other's metal.
+        cord: s.build.system === 'us' ? 'cord' : 'lead',
       },
       asks: [{ ask: 'lead', as: 'distance', expected: [0, 2 * LEAD_m.thick], possible: [0, 200] }],
       minutes: [10, 20],
