@@ -147,13 +147,13 @@ describe('what the person typed', () => {
 });
 
 describe('a tube typed as the caliper read it', () => {
-  const TUBE = (wall_mm: number): Doing => ({
+  const tubeOf = (wall_mm: number): Doing => ({
     kind: 'design-set',
     field: 'tube',
     value: { depth_mm: 40, width_mm: 40, wall_mm },
   });
   const rack = (wall_mm: number): string => {
-    const v = view('metric', TUBE(wall_mm));
+    const v = view('metric', tubeOf(wall_mm));
     return orderRows(context(v), orderSheet(v, shop())).map(rowText).join('\n');
   };
 
