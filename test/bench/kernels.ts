@@ -80,7 +80,7 @@ export const kernels = async (print: Print): Promise<void> => {
   const made = settle('x', 'metric', {});
   if (!made.ok) throw new Error(made.fault.message);
 
-  print('diagnosis of a survey', 'slits', 'stations', 'ms', 'with re-cuts ms');
+  print('diagnosis of a survey', 'slits', 'stations', 'ms', 're-cuts ms');
   for (const slits of [10, 40, 160]) {
     const plan = { radius_mm: 4536, bend_rad: 0.6, slits_mm: evenSlits(4536, 0.6, slits) };
     const stations_mm = Array.from({ length: 30 }, (_, i) => (4536 * 0.6 * i) / 29);

@@ -95,13 +95,16 @@ export const readingRows = (c: PageContext, step: Step, columns = 62): Row[] =>
 
 /** Row 21: the worst open finding, or nothing. */
 export const worstRow = (c: PageContext): Row => {
-  const worst = openFindings(c.view)[0];
+  const open = openFindings(c.view);
+  const worst = open[0];
   if (worst === undefined) return [];
   const sign = SIGNS[worst.severity];
+  // A new one of the same weight must not hide behind the one that stood there.
+  const alike = open.filter(f => f.severity === worst.severity).length;
   return row(
     ' ',
-    [sign.role, `${sign.sign} ${sign.word}`],
-    '    ',
+    [sign.role, `${sign.sign} ${sign.word}${alike > 1 ? ` 1 of ${alike}` : ''}`],
+    alike > 1 ? '  ' : '    ',
     findingText(c.voice, worst, 'title') ?? worst.key,
   );
 };

@@ -3,6 +3,7 @@ import { preview } from '../../coach/decide/decide.ts';
 import { openFindings, type View } from '../../coach/view.ts';
 import { row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
+import type { DesignField } from '../../ramp/design.ts';
 import { THINNEST_SLIT_WALL } from '../../ramp/problems.ts';
 import { say } from '../../words/say.ts';
 import { fieldRows } from '../fields/field-rows.ts';
@@ -93,6 +94,11 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
     if (last === undefined) return;
     const now = { ...said, ...Object.fromEntries(all.map((p, i) => [p.id, values[i] ?? ''])) };
     const answer = answerFor(last, now, d.view);
+    if (answer !== null && only !== undefined && isAsItWas(d, answer)) {
+      d.pop();
+      d.say('As it was: nothing is changed.');
+      return;
+    }
     if (answer !== null && only !== undefined) {
       const effects = effectsOf(d, answer);
       if (effects.length > 0) {
@@ -126,6 +132,14 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
     const value = d.view.build.answers[part.field];
     const words = designInBoth(part.field, value, d.system);
     return words.startsWith(part.question) || part.field === 'shape' ? words : `${part.question} ${words}`;
+  };
+
+  /** An answer given once more as it stands is no change, and no entry. */
+  const isAsItWas = (d: Desk, answer: Waiting['answer']): boolean => {
+    const seen = preview(d.view, { do: 'answer', ...answer });
+    const kept = (view: View): string | undefined =>
+      JSON.stringify(view.build.answers[answer.field as DesignField]);
+    return seen.ok && kept(d.view) !== undefined && kept(seen.value) === kept(d.view);
   };
 
   /** What would be new to fix, and which ticks would turn stale: the real thing without the append. */

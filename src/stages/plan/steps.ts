@@ -1,9 +1,8 @@
-import { spotAtX } from '../../ramp/curve.ts';
 import { boardSpan, SHEET_SUPPORT_LEAST, SHEET_SUPPORT_MOST } from '../../ramp/deck.ts';
 import { discReach } from '../../ramp/disc-reach.ts';
 import { clearWidth } from '../../ramp/members.ts';
 import { largestKerf } from '../../ramp/problems.ts';
-import { curveOf, SPARE_LENGTH } from '../../ramp/rail-plan.ts';
+import { SPARE_LENGTH } from '../../ramp/rail-plan.ts';
 import { deckThickness } from '../../ramp/settle.ts';
 import { TURN } from '../order.ts';
 import type { Fill, StepDraft } from '../sheet.ts';
@@ -134,6 +133,7 @@ const deckSpec = (s: Situation): Spec => {
     thick: length(deckThickness(d.deck)),
     rails: s.ramp.rails.length,
     clear: length(clearWidth(d)),
+    apart: length(clearWidth(d) + d.tube.width_mm),
   };
   if (d.deck.kind === 'boards') {
     return {
@@ -197,7 +197,7 @@ const specs = (s: Situation, ride: Ride, strength: Strength): readonly Spec[] =>
     {
       name: 'entry',
       words: entry.share > 0.5 ? 'entry-ribs' : 'entry',
-      fills: { bearers: entry.bearers.length, high: length(spotAtX(curveOf(d), 0, entry.length_mm).y) },
+      fills: { bearers: entry.bearers.length, high: length(deckThickness(d.deck) + d.tube.depth_mm) },
       uses: ['entry-length', 'entry-share'],
       tall: ['entry-length'],
       line: { face: 'ground' },
