@@ -21,6 +21,9 @@ export type Weights = Readonly<{
 export const weigh = (ramp: Ramp, order: Order): Weights | null => {
   const steel = order.sections.filter(isSteel);
   if (steel.some(s => !s.plan.ok || s.worked.some(w => w.sawn.length > 0))) return null;
+  // Of a frame begun elsewhere some is sawn that these bars never held.
+  const listed = new Set(steel.flatMap(s => s.bars.flatMap(b => b.cuts.map(c => c.piece.need))));
+  if (ramp.members.some(m => !listed.has(m.need))) return null;
   const { frame_kg, entry_kg, deck_kg } = ramp.masses;
   const sum = (values: readonly number[]): number => values.reduce((a, v) => a + v, 0);
   const bars_kg = sum(steel.flatMap(s => s.bars.map(b => b.kg)));

@@ -1,4 +1,5 @@
 import { readingKey } from '../../build/fold.ts';
+import { GRAVITY_m_s2 } from '../../quantity/gravity.ts';
 import { PULL_TEST } from '../../reckon/strength/anchors.ts';
 import { TURN } from '../order.ts';
 import type { Figure, Gate, StepDraft } from '../sheet.ts';
@@ -54,7 +55,12 @@ export const anchorSteps = (s: Situation): readonly StepDraft[] => {
       key: 'finish/anchors',
       stage: 'finish',
       words: 'anchors',
-      fills: { all: 2 * each, each },
+      fills: {
+        all: 2 * each,
+        each,
+        // What a luggage scale shows, rounded up.
+        scale: { v: Math.ceil(need / GRAVITY_m_s2), as: 'mass', step: 1 },
+      },
       turn: TURN.finish + 140,
       needs: ['finish/deck', 'assemble/move-out'],
       uses: ['anchor-pull', 'anchor-slide', 'anchor-lift'],
