@@ -17,6 +17,9 @@ const commandAt = (args: readonly string[]): number => {
   return -1;
 };
 
+/** A word of the line as it may stand in an answer: short, and no control signs. */
+const printable = (word: string): string => word.slice(0, 40).replace(/[^\x20-\x7e]/g, '?');
+
 /** A line that is no command: in words, or as the one object that `--json` promises whatever happens. */
 const wrong = (code: string, message: string, json: boolean): number => {
   if (json)
@@ -38,7 +41,7 @@ const main = async (args: readonly string[]): Promise<number> => {
     );
     return wrong(
       'unknown-command',
-      `there is no command "${name.slice(0, 40).replace(/[^\x20-\x7e]/g, '?')}"${near === undefined ? '' : `; did you mean ${near}?`}`,
+      `there is no command "${printable(name)}"${near === undefined ? '' : `; did you mean ${near}?`}`,
       args.includes('--json'),
     );
   }
@@ -65,6 +68,21 @@ const main = async (args: readonly string[]): Promise<number> => {
   if (values.help === true) {
     process.stdout.write(`${at < 0 ? helpText() : commandHelp(command)}\n`);
     return EXIT.done;
+  }
+  const stray = parsed.positionals[command.most];
+  if (stray !== undefined) {
+    // An order for another build than the one meant would cut steel wrong: no word is passed over.
+    const way =
+      'build' in command.options
+        ? '; a build is named by --build NAME'
+        : name === 'start'
+          ? '; a name of several words stands in quotes'
+          : '';
+    return wrong(
+      'unknown-field',
+      `${name} does not take the word "${printable(stray)}"${way}`,
+      values.json === true,
+    );
   }
   const module = await command.load();
   return module.run(parsed.positionals, values, realWorld(values));

@@ -28,6 +28,8 @@ export type CommandSpec = Readonly<{
   /** As it is typed after `curvewright`. */
   usage: string;
   summary: string;
+  /** How many words it takes at most besides its options: one too many is refused, never passed over. */
+  most: number;
   options: Readonly<Record<string, OptionSpec>>;
   /** What may stand as its first word, where that is a short list; or that its words are files. */
   words?: 'files' | (() => Promise<readonly string[]>);

@@ -26,6 +26,30 @@ describe('a page into a pipe', () => {
   });
 });
 
+describe('a word that a command does not take', () => {
+  test.each([
+    [['order', 'old-gate'], 'order does not take the word "old-gate"; a build is named by --build NAME'],
+    [
+      ['sheet', 'cut', 'old-gate'],
+      'sheet does not take the word "old-gate"; a build is named by --build NAME',
+    ],
+    [
+      ['start', 'Old', 'gate'],
+      'start does not take the word "gate"; a name of several words stands in quotes',
+    ],
+    [['builds', 'old-gate'], 'builds does not take the word "old-gate"'],
+  ])('%j is refused, so that no other build is shown or begun in its place', async (args, said) => {
+    const folder = newFolder();
+    await run(folder, ['start', 'Yard kicker', '--in', '-'], answers);
+    const got = await run(folder, args);
+    expect(got).toMatchObject({ code: 2, out: '' });
+    expect(got.err).toContain(said);
+    const data = JSON.parse((await run(folder, [...args, '--json'])).out);
+    expect(data.error).toMatchObject({ code: 'unknown-field' });
+    expect(JSON.parse((await run(folder, ['builds', '--json'])).out).builds).toHaveLength(1);
+  });
+});
+
 describe('a build scripted from the command line', () => {
   test('is begun from answers, listed, read as a page and as data, and worked on', async () => {
     const folder = newFolder();
