@@ -215,10 +215,10 @@ export const UNITS = {
   },
   ft3: {
     kind: 'volume',
-    label: 'ft³',
+    label: 'cu ft',
     times: 28316846592,
     per: 1e9,
-    also: ['ft3', 'cu ft'],
+    also: ['ft3', 'ft³'],
     source: CUBIC_FOOT,
   },
   gal: {

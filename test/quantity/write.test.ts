@@ -113,7 +113,7 @@ describe('the other quantities', () => {
     [16, 'temperature', '16 °C', '61 °F'],
     [3.2, 'area', '3.20 m²', '34.4 ft²'],
     [2.5, 'volume', '2.5 l', '0.66 gal'],
-    [2265, 'gas', '2270 l', '80 ft³'],
+    [2265, 'gas', '2270 l', '80 cu ft'],
     [3, 'distance', '3.00 m', '9.8 ft'],
     [25, 'count', '25', '25'],
     [0.85, 'ratio', '0.85', '0.85'],

@@ -2,8 +2,10 @@ import { describe, expect, test } from 'vitest';
 import type { Doing } from '../../src/build/entries.ts';
 import { DESIGN_VALUES } from '../../src/build/entries.ts';
 import { REFUSED_USES } from '../../src/coach/decide/answer.ts';
-import { barCount } from '../../src/stages/plan/bars.ts';
+import { NOTHING_HAD, orderOf } from '../../src/ramp/cutting/order.ts';
+import { heuristicPlan } from '../../src/reckon/stock/plan-stock.ts';
 import { planSheet, STEPS } from '../../src/stages/plan/sheet.ts';
+import { shoppingList } from '../../src/stages/plan/shopping.ts';
 import { begun, DEG, read, set } from './doings.ts';
 import { situationFor } from './situation-for.ts';
 import { WORDS, wordGaps } from './word-gaps.ts';
@@ -144,13 +146,27 @@ describe('the plan', () => {
   });
 });
 
-describe('bars of the list', () => {
-  test('three pieces of 2 m do not come out of two bars of 3 m, but of one of 6 m and a bit', () => {
-    expect(barCount([2000, 2000, 2000], 3000, 3)).toBe(3);
-    expect(barCount([1990, 1990, 1990], 6000, 3)).toBe(1);
-    expect(barCount([2000, 2000, 2000], 6000, 3)).toBe(2);
-    expect(barCount([], 6000, 3)).toBe(0);
-  });
+describe('the list of what to have', () => {
+  test.each(['metric', 'us'] as const)(
+    'names the tube and the plate that the order sheet shares out, %s',
+    system => {
+      const s = situationFor([begun(system), agreed]);
+      const order = orderOf(s.ramp, NOTHING_HAD, heuristicPlan);
+      const listed = (id: string) =>
+        shoppingList(s).find(i => i.key === `plan/buy#${id}`)?.value?.v ?? Number.NaN;
+      const [rails, posts] = order.sections.filter(o => o.section.kind === 'tube');
+      for (const [id, section] of [
+        ['rail-tube', rails],
+        ['post-tube', posts],
+      ] as const) {
+        const cut = section?.bars.flatMap(b => b.cuts).reduce((sum, c) => sum + c.to_mm - c.from_mm, 0) ?? 0;
+        expect(cut).toBeGreaterThan(8000);
+        expect(listed(id) * 1000).toBeCloseTo(cut, 3);
+      }
+      const plate = order.sections.find(o => o.section.kind === 'plate');
+      expect(Math.abs(listed('entry-plate') - (plate?.section.width_mm ?? 0))).toBeLessThan(1.6);
+    },
+  );
 });
 
 describe('words of the plan', () => {

@@ -19,7 +19,7 @@ export type CutBar = LaidBar &
     kg: number;
     /** What is bought with it; null without a price, 0 for what lies in the shop. */
     price: number | null;
-    /** Steel that stays uncut for pieces cut to the rail as it comes out, kerfs between them counted, mm. */
+    /** Steel that stays uncut for pieces cut to the rail as it comes out, with what they may come out longer, mm; saw cuts are not in it. */
     held_mm: number;
   }>;
 
@@ -61,11 +61,10 @@ const inOrder = (lumps: readonly Lump[], firstPhase: number, lengths: readonly n
   return [...lumps].sort((a, b) => phaseOf(a) - phaseOf(b) || rank(a) - rank(b) || byName(a, b));
 };
 
-const heldIn = (laid: LaidBar): number => {
-  const held = laid.cuts.filter(c => c.piece.when === 'to the rail' && !c.piece.known);
-  const [first, last] = [held[0], held.at(-1)];
-  return first === undefined || last === undefined ? 0 : last.to_mm - first.from_mm;
-};
+const heldIn = (laid: LaidBar): number =>
+  laid.cuts
+    .filter(c => c.piece.when === 'to the rail' && !c.piece.known)
+    .reduce((sum, c) => sum + c.to_mm - c.from_mm, 0);
 
 /** A section's plan as bars to cut, in the order that sets the stop fewest times; bars with nothing but held steel come last. */
 export const cutBars = (q: Question, planned: readonly PlannedBar[]): CutBars => {

@@ -85,7 +85,7 @@ const FULL_BEAD = 1.3 / 1.15;
 const SPARE_WIRE = 1.3;
 const SPARE_RODS = 1.4;
 /** Wire for practice, kg [practice]. */
-const PRACTICE_kg = 1;
+export const PRACTICE_kg = 1;
 
 /**
  * Share of the wire that stays in the weld. Solid: 0.90 to 0.93 in short arc, a deposition-rate note [found];

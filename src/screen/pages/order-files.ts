@@ -11,7 +11,15 @@ import { goodsOf } from './order-goods.ts';
 import { sizeNotes } from './order-rack.ts';
 import type { OrderSheet } from './order-sheet.ts';
 import { boughtMass, weightLines } from './order-weights.ts';
-import { closeText, lengthText, moneyText, pieceWords, sectionText, sourceText } from './order-words.ts';
+import {
+  barsTitle,
+  closeText,
+  lengthText,
+  moneyText,
+  pieceWords,
+  sectionText,
+  sourceText,
+} from './order-words.ts';
 
 /** Signs a phone and an old printer both have. */
 const plain = (text: string): string =>
@@ -25,7 +33,7 @@ const angle = (voice: Voice, v: number): string => write(v, 'angle', voice.syste
 const cutWords = (voice: Voice, c: Cut): string => {
   const ends = [c.start_rad, c.end_rad].filter(a => Math.abs(a) > 1e-4).map(a => angle(voice, a));
   const note = !c.piece.known
-    ? ` (${say(voice, { words: 'says.order-file-held' })})`
+    ? ` (${say(voice, { words: 'says.order-file-held', fills: { room: lengthText(voice, c.to_mm - c.from_mm) } })})`
     : c.piece.when === 'spare'
       ? ` (${say(voice, { words: 'says.order-file-spare' })})`
       : '';
@@ -40,17 +48,18 @@ export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: stri
     for (const [i, line] of wrap(plain(text), PHONE - indent.length).entries())
       out.push(`${i === 0 ? indent : indent.replace(/\S/g, ' ')}${line}`);
   };
-  const title = (words: string): void => {
+  const titled = (text: string): void => {
     out.push('');
-    put(say(voice, { words }).toUpperCase());
+    put(text.toUpperCase());
   };
+  const title = (words: string): void => titled(say(voice, { words }));
   put(say(voice, { words: 'says.order-file-for', fills: { build: view.build.name, day } }));
   put(
     `${totals.bars} ${say(voice, { words: 'says.order-tall-bars' })}, ${write(boughtMass(voice, sheet), 'mass', voice.system)} ${say(voice, { words: 'says.order-tall-mass', fills: { heaviest: write(totals.heaviest_kg, 'mass', voice.system) } })}`,
   );
   if (totals.cost !== null && totals.cost > 0)
     put(`${moneyText(totals.cost)} ${say(voice, { words: 'says.order-tall-cost' })}`);
-  title('says.order-bars');
+  titled(barsTitle(voice, sheet));
   let number = 0;
   for (const s of order.sections) {
     if (!s.plan.ok) put(`${sectionText(voice, s.section)}: ${s.plan.fault.message}`, '! ');

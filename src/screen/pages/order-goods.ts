@@ -1,10 +1,9 @@
 import type { View } from '../../coach/view.ts';
-import { convert } from '../../quantity/convert.ts';
-import type { Quantity, System } from '../../quantity/quantities.ts';
+import type { Quantity } from '../../quantity/quantities.ts';
 import { write } from '../../quantity/write.ts';
 import { consumedBy } from '../../ramp/cutting/consumed.ts';
 import { deckScrews } from '../../ramp/cutting/deck-screws.ts';
-import type { Consumption } from '../../reckon/welding/consumption.ts';
+import { type Consumption, PRACTICE_kg } from '../../reckon/welding/consumption.ts';
 import type { Fills, Value } from '../../stages/sheet.ts';
 import { anchorsAnEnd } from '../../stages/standing-still.ts';
 import { say, type Voice } from '../../words/say.ts';
@@ -37,8 +36,6 @@ const SAID_ELSEWHERE = new Set([
   'gas',
 ]);
 
-/** Wire burnt in practice before the job, kg (bench rule [practice]). */
-const PRACTICE_kg = 1;
 /** Pilot for screws into a 2 to 3 mm wall, and the core of a thin rod, as a shop of either system names them [practice]. */
 const PILOT = { metric: '5 mm', us: '13/64 in' } as const;
 const ROD = { metric: '2.5 mm', us: '3/32 in' } as const;
@@ -72,18 +69,11 @@ const figure = (view: View, id: string): Amount | null => {
     : { value: found.value, as: found.as };
 };
 
-/** An amount that no quantity writes stands as its own words. */
-type Line = Readonly<{ id: string; amount: Amount | string | null; fills?: Fills }>;
+type Line = Readonly<{ id: string; amount: Amount | null; fills?: Fills }>;
 
 /** Litres a minute that the gas is set to, as the bands count it [found: two makers' tables]. */
 const flowOf = (used: Consumption): number =>
   used.gas_l === null || used.gas_min === null ? 0 : used.gas_l.likely / used.gas_min.likely;
-
-/** Gas as a shop sells it: litres, or cubic feet. */
-const gasText = (system: System, { low, high }: { low: number; high: number }): string =>
-  system === 'us'
-    ? `${Math.round(convert(low, 'l', 'ft3'))} to ${Math.round(convert(high, 'l', 'ft3'))} cu ft`
-    : `${Math.round(low / 10) * 10} to ${Math.round(high / 10) * 10} l`;
 
 /** Wire and gas, or self-shielded wire, or rods, and the thin discs: each a band, with what it hangs on. */
 const consumed = (view: View): readonly Line[] => {
@@ -108,7 +98,7 @@ const consumed = (view: View): readonly Line[] => {
   if (wire?.gas_min && wire.gas_l)
     lines.push({
       id: 'gas',
-      amount: gasText(system, wire.gas_l),
+      amount: band(wire.gas_l, 'gas'),
       fills: {
         flow: { v: flowOf(wire), as: 'flow' },
         low: { v: wire.gas_min.low * 60, as: 'time' },
@@ -174,7 +164,11 @@ const forgotten = (view: View): readonly Line[] => {
     { id: 'proof', amount: figure(view, 'proof-mass') },
     { id: 'dye', amount: null },
     { id: 'handles', amount: exact(4) },
-    { id: 'stakes', amount: exact(Math.max(SPARE_STAKES, 2 * anchorsAnEnd(view.situation))) },
+    {
+      id: 'stakes',
+      amount: exact(Math.max(SPARE_STAKES, 2 * anchorsAnEnd(view.situation))),
+      fills: { need: 2 * anchorsAnEnd(view.situation) },
+    },
     { id: 'first-ride', amount: null },
   ];
   return lines;
@@ -185,8 +179,7 @@ export const goodsOf = (view: View, voice: Voice): readonly Good[] => {
   const own = (l: Line): Good => ({
     id: l.id,
     name: say(voice, { words: `says.good-${l.id}` }),
-    amount:
-      l.amount === null || typeof l.amount === 'string' ? (l.amount ?? '') : amountText(voice, l.amount),
+    amount: l.amount === null ? '' : amountText(voice, l.amount),
     why: say(voice, { words: `says.good-${l.id}-why`, fills: l.fills ?? {} }),
     done: null,
   });

@@ -17,7 +17,7 @@ import { goodsOf } from './order-goods.ts';
 import { rackRows, yardRows } from './order-rack.ts';
 import type { OrderSheet } from './order-sheet.ts';
 import { boughtMass, weightRows } from './order-weights.ts';
-import { moneyText, sectionText } from './order-words.ts';
+import { barsTitle, moneyText, sectionText } from './order-words.ts';
 import { saidRows } from './said-rows.ts';
 import { type TallThing, tallRows } from './tall-figures.ts';
 
@@ -34,6 +34,8 @@ const noteRows = (c: PageContext, sheet: OrderSheet): Row[] => {
   const { totals, order } = sheet;
   const length = (v: number) => ({ v, as: 'length' }) as const;
   const notes: string[] = [];
+  const pieces = order.sections.flatMap(s => s.bars.flatMap(b => b.cuts.map(cut => cut.piece)));
+  const held = pieces.filter(p => !p.known);
   if (totals.held.high_mm > 0)
     notes.push(
       say(voice, {
@@ -44,10 +46,10 @@ const noteRows = (c: PageContext, sheet: OrderSheet): Row[] => {
               .flatMap(o => o.bars)
               .reduce((sum, b) => sum + asShown(b.held_mm, 'length', voice.system), 0),
           ),
+          over: length(Math.max(...held.map(p => p.over_mm))),
         },
       }),
     );
-  const pieces = order.sections.flatMap(s => s.bars.flatMap(b => b.cuts.map(cut => cut.piece)));
   if (pieces.some(p => p.kind === 'spare rail')) notes.push(say(voice, { words: 'says.order-spare-note' }));
   const saved = order.sections.flatMap(s => s.bars).reduce((sum, b) => sum + b.saved_mm, 0);
   if (saved >= 1)
@@ -89,7 +91,7 @@ const goodRows = (c: PageContext): Row[] =>
 export const orderRows = (c: PageContext, sheet: OrderSheet): Row[] => {
   const { order } = sheet;
   return [
-    ruleRow(c, say(c.voice, { words: 'says.order-bars' }), say(c.voice, { words: 'says.order-columns' })),
+    ruleRow(c, barsTitle(c.voice, sheet), say(c.voice, { words: 'says.order-columns' })),
     ...order.sections.flatMap(s => refusedRows(c, s)),
     ...sameBars(c, order.sections).flatMap(same => barRows(c, same)),
     ...noteRows(c, sheet),

@@ -4,8 +4,10 @@ import { closingOf } from '../../ramp/cutting/closing.ts';
 import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
 import type { Needed } from '../../ramp/cutting/needed.ts';
 import type { StockSection } from '../../ramp/cutting/stock-section.ts';
+import { isSteel } from '../../ramp/cutting/totals.ts';
 import { pieceName } from '../../stages/piece-name.ts';
 import { say, type Voice } from '../../words/say.ts';
+import type { OrderSheet } from './order-sheet.ts';
 
 /** A length as a tape has it, without its unit: a column says the unit once. */
 export const lengthText = (voice: Voice, v: number): string =>
@@ -40,7 +42,7 @@ export const sectionText = (voice: Voice, s: StockSection): string => {
     case 'board':
       return `board ${side(s.width_mm)} x ${side(s.wall_mm)}`;
     case 'sheet':
-      return `sheet ${thin(s.wall_mm)}`;
+      return `plywood ${thin(s.wall_mm)}, ${side(s.width_mm)} wide,`;
   }
 };
 
@@ -66,7 +68,8 @@ export const pieceWords = (voice: Voice, bar: CutBar): readonly string[] => {
   const words = alikeIn(bar).map(({ first, count }) => {
     const long = lengthText(voice, first.long_mm);
     if (count > 1) return `${plural(first.kind)} ${count} x ${long}`;
-    return `${first.kind === 'spare' ? 'SPARE' : pieceName(first.need)} ${long}`;
+    if (first.kind === 'spare') return say(voice, { words: 'says.order-over', fills: { long } });
+    return `${pieceName(first.need)} ${long}`;
   });
   if (bar.held_mm === 0) return words;
   const count = bar.cuts.filter(c => !c.piece.known).length;
@@ -101,4 +104,13 @@ export const closeText = (voice: Voice, bar: CutBar): string => {
       bar: length(bar.length_mm),
     },
   });
+};
+
+/** What the list of bars is called: its numbers run on from the steel to what the deck is cut from. */
+export const barsTitle = (voice: Voice, { order }: OrderSheet): string => {
+  const count = (steel: boolean): number =>
+    order.sections.filter(s => isSteel(s) === steel).reduce((sum, s) => sum + s.bars.length, 0);
+  return count(false) === 0
+    ? say(voice, { words: 'says.order-bars' })
+    : say(voice, { words: 'says.order-bars-deck', fills: { steel: count(true), deck: count(false) } });
 };

@@ -1,16 +1,13 @@
 import { consumedBy } from '../../ramp/cutting/consumed.ts';
+import { steelWanted, type Wanted } from '../../ramp/cutting/needed.ts';
+import { entryArc } from '../../ramp/entry.ts';
 import { deckLength } from '../../ramp/mass.ts';
 import { type Member, sectionName } from '../../ramp/members.ts';
-import type { Consumption } from '../../reckon/welding/consumption.ts';
+import { type Consumption, PRACTICE_kg } from '../../reckon/welding/consumption.ts';
 import type { Item } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
-import { BAR_mm, barCount } from './bars.ts';
 import { jigSheets } from './place.ts';
 
-/** Steel is bought a tenth over (common practice): the spare comes before the waste is made small. */
-const SPARE_SHARE = 1.1;
-/** What an abrasive saw takes with each cut, mm (2.5 to 3 [practice]). */
-const SAW_KERF = 3;
 /** A sheet of ply and of plate as a yard sells it, mm: 1220 × 2440 (trade size). */
 const SHEET = { long: 2440, wide: 1220 } as const;
 /** Blocks stand both sides of the rail every 2.5 flats, and four more; three screws each (common practice). */
@@ -56,19 +53,15 @@ const isPlate = (m: Member): boolean => plates.has(m.kind);
 /** What discs, wire and gas the frame is likely to use up; null when its tube is past what the rules know. */
 export const uses = (s: Situation): Consumption | null => consumedBy(s.ramp, 'gmaw');
 
-/** Steel of one section: the pieces, a tenth over, as metres and bars. */
-const steel = (s: Situation, section: string): { long_mm: number; bars: number } => {
-  const pieces = s.ramp.members.filter(m => !isPlate(m) && sectionName(m.tube) === section);
-  const lengths = pieces.map(m => m.long_mm);
-  const spare = pieces.filter(m => m.kind === 'curved rail').map(m => m.long_mm)[0];
-  if (spare !== undefined) lengths.push(spare);
-  const long_mm = lengths.reduce((sum, l) => sum + l, 0) * SPARE_SHARE;
-  const bars = Math.max(
-    barCount(lengths, BAR_mm[s.build.system], SAW_KERF),
-    Math.ceil(long_mm / BAR_mm[s.build.system]),
-  );
-  return { long_mm, bars };
-};
+/** Tube of one section that the order sheet shares out to bars, m: all pieces as drawn, the spare rail and a tenth over. */
+const steelOf = (wanted: readonly Wanted[], section: string): Value => ({
+  v:
+    wanted
+      .filter(w => w.section.name === section)
+      .flatMap(w => w.pieces)
+      .reduce((sum, p) => sum + p.long_mm + p.over_mm, 0) / 1000,
+  as: 'distance',
+});
 
 const deckPieces = (s: Situation): number => {
   const d = s.ramp.design;
@@ -98,20 +91,17 @@ export const shoppingList = (s: Situation): readonly Item[] => {
     });
   };
   const count = (v: number): Value => ({ v, as: 'count' });
-  const metres = (mm: number): Value => ({ v: mm / 1000, as: 'distance' });
   const slit = (first?.slits.length ?? 0) > 0;
 
   if (first !== undefined && slit) add('spare-rail', 'spare rail', { v: first.cut_mm, as: 'length' });
-  const rail = steel(s, sectionName(d.tube));
-  const post = steel(s, sectionName(d.post));
+  // As drawn: the list is for the day before the first cut. The saw's kerf is in no piece's length.
+  const wanted = steelWanted(s.ramp, [], 0, s.ramp.nominal);
   const same = sectionName(d.tube) === sectionName(d.post);
   add(
     'rail-tube',
     `tube ${s.build.system === 'us' ? 'for rails' : sectionName(d.tube)}`,
-    metres(rail.long_mm),
+    steelOf(wanted, sectionName(d.tube)),
     {
-      bars: count(rail.bars),
-      bar: { v: BAR_mm[s.build.system], as: 'length' },
       depth: { v: d.tube.depth_mm, as: 'length' },
       width: { v: d.tube.width_mm, as: 'length' },
       wall: { v: d.tube.wall_mm, as: 'thickness' },
@@ -121,10 +111,8 @@ export const shoppingList = (s: Situation): readonly Item[] => {
     add(
       'post-tube',
       `tube ${s.build.system === 'us' ? 'for uprights' : sectionName(d.post)}`,
-      metres(post.long_mm),
+      steelOf(wanted, sectionName(d.post)),
       {
-        bars: count(post.bars),
-        bar: { v: BAR_mm[s.build.system], as: 'length' },
         depth: { v: d.post.depth_mm, as: 'length' },
         width: { v: d.post.width_mm, as: 'length' },
         wall: { v: d.post.wall_mm, as: 'thickness' },
@@ -138,7 +126,7 @@ export const shoppingList = (s: Situation): readonly Item[] => {
   add(
     'entry-plate',
     'entry plate',
-    { v: s.ramp.entry.length_mm, as: 'length' },
+    { v: entryArc(d), as: 'length' },
     {
       wide: { v: d.width, as: 'length' },
       bearers: count(s.ramp.entry.bearers.length),
@@ -166,17 +154,16 @@ export const shoppingList = (s: Situation): readonly Item[] => {
     add('flap-discs', 'flap discs', count(used.buy.flap_discs));
     add('strip-discs', 'strip discs', count(used.buy.strip_discs));
     add('saw-wheels', 'saw wheels or blades', count(used.buy.chop_discs));
-    if (used.buy.wire_kg !== null) {
-      add('wire', 'solid wire', { v: Math.ceil(used.buy.wire_kg * 10) / 10, as: 'mass' });
-    }
+    // The most it may take, as the order sheet's bands end.
+    if (used.wire_kg !== null) add('wire', 'solid wire', { v: used.wire_kg.high + PRACTICE_kg, as: 'mass' });
     if (used.gas_l !== null) {
       add(
         'gas',
         'shielding gas',
-        { v: used.gas_l.likely, as: 'gas' },
+        { v: used.gas_l.high, as: 'gas' },
         {
           low: { v: used.gas_l.low, as: 'gas' },
-          high: { v: used.gas_l.high, as: 'gas' },
+          likely: { v: used.gas_l.likely, as: 'gas' },
         },
       );
     }
