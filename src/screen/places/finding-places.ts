@@ -1,3 +1,6 @@
+import { underWay } from '../../coach/under-way.ts';
+import { openFindings } from '../../coach/view.ts';
+import type { Step } from '../../coach/walk.ts';
 import { broughtBy } from '../../coach/with-remedies.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { typedLine } from '../fields/typed-line.ts';
@@ -5,6 +8,9 @@ import { findingPage, findingsPage, listedFindings } from '../pages/finding-page
 import { whyFindingRows } from '../pages/why-finding.ts';
 import { commonAct, firstOpenItem } from './common.ts';
 import type { Desk, Place } from './desk.ts';
+
+const goTo = (desk: Desk, { stage, key }: Step): void =>
+  desk.root(desk.around.ways.stage(desk, { stage, step: key, item: firstOpenItem(desk, key) }));
 
 /** All findings. */
 export const findingsPlace = (stage: Stage, start: number): Place => {
@@ -21,12 +27,17 @@ export const findingsPlace = (stage: Stage, start: number): Place => {
     ],
     act: (desk, act, char) => {
       const list = listedFindings(desk.context());
-      lit = Math.max(0, Math.min(lit, list.length - 1));
-      if (act === 'next') lit = Math.min(list.length - 1, lit + 1);
+      const mending = underWay(desk.view);
+      const open = openFindings(desk.view).length;
+      const last = list.length + mending.length - 1;
+      lit = Math.max(0, Math.min(lit, last));
+      if (act === 'next') lit = Math.min(last, lit + 1);
       else if (act === 'previous') lit = Math.max(0, lit - 1);
       else if (act === 'open') {
-        const finding = list[lit];
-        if (finding === undefined) desk.say('Nothing to fix.');
+        const chosen = mending[lit - open];
+        const finding = lit < open ? list[lit] : list[lit - mending.length];
+        if (chosen !== undefined) goTo(desk, chosen.next);
+        else if (finding === undefined) desk.say('Nothing to fix.');
         else desk.push(desk.around.ways.finding(finding.key));
       } else return commonAct(desk, act, char, { stage, step: null, item: 0 });
       return true;
@@ -51,14 +62,7 @@ const goOn = (desk: Desk): void => {
       (chosen !== undefined && broughtBy(s, chosen) && s.state !== 'done' && s.state !== 'skipped'),
   );
   if (step === undefined) desk.pop();
-  else
-    desk.root(
-      desk.around.ways.stage(desk, {
-        stage: step.stage,
-        step: step.key,
-        item: firstOpenItem(desk, step.key),
-      }),
-    );
+  else goTo(desk, step);
 };
 
 /** A danger is taken on by a sentence that names it. */
