@@ -109,7 +109,7 @@ const listedRows = (
         c,
         open.length + k === lit,
         row([SIGNS.waiting.role, `${SIGNS.waiting.sign} ${padTo('chose', 6)}`]),
-        chosenDeed(c, u.chosen),
+        `${chosenDeed(c, u.chosen)}${typeof u.chosen.plan.rail === 'string' ? `, rail ${u.chosen.plan.rail}` : ''}`,
         say(c.voice, {
           words: u.open === 0 ? 'says.chosen-to-read' : 'says.chosen-not-done',
           fills: { step: stepText(c.view, c.voice, u.next, 'title') ?? u.next.key },
