@@ -8,6 +8,7 @@ import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
 import type { Cut } from '../../ramp/cutting/lay-bar.ts';
 import type { Sawn } from '../../ramp/cutting/needed.ts';
 import type { OrderedSection } from '../../ramp/cutting/order.ts';
+import { handOf } from '../../stages/cut/slit-marks.ts';
 import { pieceName } from '../../stages/piece-name.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
@@ -43,15 +44,8 @@ export const firstOpenCut = (cuts: readonly ListedCut[]): number =>
 
 /** What is chalked on a piece before it leaves the saw; a rail says its hand as well. */
 const label = (c: PageContext, cut: Cut): string => {
-  const { rails } = c.view.ramp;
-  const hand =
-    cut.piece.kind !== 'curved rail'
-      ? ''
-      : cut.piece.rail === rails[0]
-        ? ' LEFT'
-        : cut.piece.rail === rails.at(-1)
-          ? ' RIGHT'
-          : ' MIDDLE';
+  const { kind, rail } = cut.piece;
+  const hand = kind !== 'curved rail' || rail === undefined ? '' : ` ${handOf(c.view.ramp.rails, rail)}`;
   return `${pieceName(cut.piece.need)}${hand}`.toUpperCase();
 };
 
