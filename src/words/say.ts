@@ -32,9 +32,15 @@ const fillText = (fill: Fill, system: System): string => {
   });
 };
 
+/** `{1 m|40 in}` in a text is the first in a metric build and the second in a US one: no bench has both tapes. */
+const inSystem = (text: string, system: System): string =>
+  text.replace(/\{([^{}|]+)\|([^{}|]+)\}/g, (_, metric: string, us: string) =>
+    system === 'us' ? us : metric,
+  );
+
 /** `{mark}` in a text becomes the fill of that name, or the figure whose id (the part before @) it names. */
 export const fillMarks = (text: string, fills: Fills, figures: readonly Figure[], system: System): string =>
-  text.replace(/\{([a-z][a-z0-9-]*)\}/gi, (whole, mark: string) => {
+  inSystem(text, system).replace(/\{([a-z][a-z0-9-]*)\}/gi, (whole, mark: string) => {
     const fill = fills[mark];
     if (fill !== undefined) return fillText(fill, system);
     const figure = figures.find(f => f.id.split('@')[0] === mark);
