@@ -203,8 +203,9 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
                 : []),
       { act: 'skip' },
       { act: 'next', shown: 'n p', words: 'move' },
-      ...(lit.stage === 'plan' ? [{ act: 'design' }] : [{ act: 'now' as const, words: 'now' }]),
+      // Before what may be left out of a full row: sentences that do not fit a page end in "w".
       { act: 'why' },
+      ...(lit.stage === 'plan' ? [{ act: 'design' }] : [{ act: 'now' as const, words: 'now' }]),
       { act: 'findings' },
       { act: 'help' },
     ];
