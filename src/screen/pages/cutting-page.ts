@@ -165,6 +165,7 @@ export const cuttingPage = (
     );
   }
   const { bar } = l;
+  const reach = sawReach(c.view.build) ?? shopReach(sheet.shop);
   const top: readonly Row[] =
     field ??
     tallRows(
@@ -193,9 +194,7 @@ export const cuttingPage = (
     ),
     joinSides(tagOf(c, l), row(['quiet', minutes]), c.look.columns - 1),
     ...top,
-    ...(field === null
-      ? [row(' ', ['quiet', noteText(c, l, sawReach(c.view.build) ?? shopReach(sheet.shop))])]
-      : []),
+    ...(field === null ? [row(' ', ['quiet', noteText(c, l, reach)])] : []),
     barLine(c, l),
     ruleRow(
       c,
@@ -205,7 +204,11 @@ export const cuttingPage = (
   ];
   const foot = [
     row(' ', ['quiet', closeText(c.voice, bar)]),
-    row(' ', ['attention', 'Caution  '], say(c.voice, { words: 'says.cutting-saw-caution' })),
+    row(
+      ' ',
+      ['attention', 'Caution  '],
+      say(c.voice, { words: `says.cutting-${reach.saw === 'band saw' ? 'band' : 'saw'}-caution` }),
+    ),
     echoRow(c),
     keys,
   ];
