@@ -115,6 +115,16 @@ describe('the order of cutting', () => {
     const items = step(cutSheet(s), 'cut/crossmembers')?.items ?? [];
     const needs = s.ramp.members.filter(m => /crossmember|rear diagonal/.test(m.kind)).map(m => m.need);
     expect(items.map(i => i.piece?.need)).toEqual(needs);
+    const rear = items.find(i => i.piece?.need.startsWith('rear diagonal'));
+    const [first, second] = (rear?.piece?.ends_rad ?? [0, 0]) as [number, number];
+    // Corner to corner, both mitres off one side: 30 deep, so 30 (tan + tan) shorter there.
+    expect(rear?.note?.fills).toMatchObject({
+      first: { v: first, as: 'angle' },
+      second: { v: second, as: 'angle' },
+      short: {
+        v: expect.closeTo((rear?.piece?.long_mm ?? 0) - 30 * (Math.tan(first) + Math.tan(second)), 6),
+      },
+    });
     // 1200 over two rails of 40: 1120 clear.
     expect(items[0]?.value).toEqual({ v: 1120, as: 'length' });
   });
