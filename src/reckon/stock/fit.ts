@@ -39,8 +39,11 @@ const CROWDED = 3.5;
 const BRIMFUL = 1e-3;
 /** How often a dive in a brimful task may take another bar first. */
 const TURNS = 2;
+/** Rooms of more steps than this make a fine grid. */
+const FINE = 40_000;
 /** No more than this part of the time left goes into one dive or search of a brimful task: other ways are as likely to lead there. */
 const PART_OF_TIME = 0.25;
+const PART_AT_FIRST = 0.08;
 /** What rounding may add to a bound, in bars. */
 const ROUNDING = 1e-6;
 /** Columns handed on from one choice to the next. */
@@ -104,7 +107,10 @@ export class Fitting {
   ask(limit: Int32Array, effort: number): Fit {
     const asked = this.#cases.get(limit.join()) ?? this.#open(limit);
     if (asked === null) return NEVER;
-    const before = asked.brimful ? this.#fill(asked, effort) : UNKNOWN;
+    const filling = () => this.#fill(asked, effort);
+    // On a fine grid to relax takes long.
+    const fine = asked.brimful && this.#room[0]! > FINE;
+    const before = fine ? filling() : UNKNOWN;
     if (before.is !== 'unknown') return before;
     asked.relaxed ??= this.#relax(asked);
     const { relaxed } = asked;
@@ -113,16 +119,17 @@ export class Fitting {
     const packing = () => (asked.crowd < CROWDED ? UNKNOWN : this.#pack(asked, effort));
     const covering = () => this.#cover(asked, relaxed, effort);
     const searching = () => this.#search(asked, relaxed, effort);
-    const first = asked.brimful ? [] : [diving, packing];
-    const harder = asked.brimful ? [diving, searching] : [diving, packing, covering, searching];
-    for (const way of effort === 0 ? first : harder) {
+    const loose = effort === 0 ? [diving, packing] : [diving, packing, covering, searching];
+    const coarse = effort === 0 ? [diving, filling] : [diving, filling, searching];
+    const brimful = !fine ? coarse : effort === 0 ? [] : [diving, searching];
+    for (const way of asked.brimful ? brimful : loose) {
       const fit = way();
       if (fit.is !== 'unknown') return fit;
     }
     return UNKNOWN;
   }
 
-  /** A brimful task is packed and covered from its list before it is relaxed, which takes long. */
+  /** A brimful task is packed, and covered from its list. */
   #fill(asked: Case, effort: number): Fit {
     const { task, slack } = asked;
     const packing = () => this.#pack(asked, effort);
@@ -176,7 +183,8 @@ export class Fitting {
       finished = [...bars, ...found];
       return 'found';
     };
-    const meter = brimful ? this.#meter.share(PART_OF_TIME) : this.#meter;
+    const part = effort === 0 ? PART_AT_FIRST : PART_OF_TIME;
+    const meter = brimful ? this.#meter.share(part) : this.#meter;
     const tools = { columns: this.#columns, filler: this.#filler, meter };
     const turns = brimful ? TURNS + effort : effort;
     const found = dive({ task, ...tools, budget, turns, depth: 2 + 2 * effort, finish }, relaxed);
