@@ -164,7 +164,7 @@ describe('the list of what to have', () => {
         expect(listed(id) * 1000).toBeCloseTo(cut, 3);
       }
       const plate = order.sections.find(o => o.section.kind === 'plate');
-      expect(Math.abs(listed('entry-plate') - (plate?.section.width_mm ?? 0))).toBeLessThan(1.6);
+      expect(listed('entry-plate')).toBeCloseTo(plate?.section.width_mm ?? 0, 9);
     },
   );
 });

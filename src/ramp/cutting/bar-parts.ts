@@ -1,4 +1,5 @@
 import type { System } from '../design.ts';
+import { closingOf } from './closing.ts';
 import type { CutBar, PlannedBar } from './cut-bars.ts';
 import { together } from './question.ts';
 import { yardCuts } from './yard-cuts.ts';
@@ -43,3 +44,13 @@ export const barParts = (
     };
   });
 };
+
+/** The parts of one bar as they lie at the saw, in the order of their names; the bar itself where it goes home whole. */
+export const partsOfBar = (parts: readonly CutBar[], bar: CutBar): readonly CutBar[] =>
+  parts
+    .filter(p => p.source === bar.source)
+    .sort((a, b) => (a.label < b.label ? -1 : a.label > b.label ? 1 : 0));
+
+/** What is left of a bar when its parts are cut, mm, each as a tape shows it: every cut end of the yard's is squared again. */
+export const leftOfBar = (parts: readonly CutBar[], bar: CutBar, system: System): number =>
+  partsOfBar(parts, bar).reduce((sum, p) => sum + closingOf(p, system).left_mm, 0);

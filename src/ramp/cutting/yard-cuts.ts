@@ -17,13 +17,11 @@ export type YardCuts = Readonly<{
 /** More play than this at a cut is of no use, mm (a yard's saw and tape are within it [practice]). */
 const ENOUGH = 10;
 
-/** Where the saw may wander no more than this, mm, its mark is not rounded to a step of the tape. */
-const ROUNDED = 2;
-
 /** What is left over and shorter than this is not worth a cut of the yard's, mm [practice]. */
 const LEAST_REST = 300;
 
-type Gap = Readonly<{ at: number; ahead: number; inside: boolean }>;
+/** A place for a cut, and what it may be off to each side without touching a piece, mm. */
+type Gap = Readonly<{ at: number; ahead: number; inside: boolean; room_mm: number }>;
 
 /** Places between two pieces where a square cut harms neither, and those behind the last piece. */
 const gaps = (bar: CutBar, reach: number): readonly Gap[] => {
@@ -33,12 +31,19 @@ const gaps = (bar: CutBar, reach: number): readonly Gap[] => {
     // Mitres turned to each other overlap: a square cut there would take a corner off both.
     return before === undefined || cut.from_mm < before
       ? []
-      : [{ at: front + (before + cut.from_mm) / 2, ahead: i, inside: true }];
+      : [
+          {
+            at: front + (before + cut.from_mm) / 2,
+            ahead: i,
+            inside: true,
+            room_mm: (cut.from_mm - before) / 2,
+          },
+        ];
   });
   const last = bar.cuts.at(-1);
   if (last === undefined) return list;
   for (let at = front + last.to_mm + 1; bar.length_mm - at >= LEAST_REST; at += reach)
-    list.push({ at, ahead: bar.cuts.length, inside: false });
+    list.push({ at, ahead: bar.cuts.length, inside: false, room_mm: 1 });
   return list;
 };
 
@@ -63,9 +68,12 @@ export const yardCuts = (bar: CutBar, carry_mm: number, system: System): YardCut
   const inside = chosen.filter(g => g.inside).length;
   const wander_mm = inside === 0 ? ENOUGH : Math.min(ENOUGH, bar.left_mm / (2 * inside));
   // Every cut moves what lies behind it on by the room it was given, to both sides of its saw.
-  const at_mm = chosen
-    .map((g, k) => g.at + wander_mm * (g.inside ? 2 * k + 1 : 2 * k))
-    .map(v => (wander_mm < ROUNDED ? v : asShown(v, 'length', system)));
+  const at_mm = chosen.map((g, k) => {
+    const exact = g.at + wander_mm * (g.inside ? 2 * k + 1 : 2 * k);
+    // Where a tape's step would cost a piece the mark stays as it is.
+    const shown = asShown(exact, 'length', system);
+    return Math.abs(shown - exact) <= g.room_mm + wander_mm ? shown : exact;
+  });
   const marks = [0, ...at_mm, bar.length_mm];
   return {
     at_mm,

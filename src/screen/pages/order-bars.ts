@@ -1,7 +1,7 @@
 import { padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { write } from '../../quantity/write.ts';
-import { closingOf } from '../../ramp/cutting/closing.ts';
+import { leftOfBar } from '../../ramp/cutting/bar-parts.ts';
 import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
 import type { OrderedSection } from '../../ramp/cutting/order.ts';
 import { isSteel } from '../../ramp/cutting/totals.ts';
@@ -21,6 +21,8 @@ type Same = Readonly<{
   last: string;
   count: number;
   words: readonly string[];
+  /** Left over of one of them when its parts are cut, mm. */
+  left_mm: number;
 }>;
 
 export const sameBars = (c: PageContext, sections: readonly OrderedSection[]): readonly Same[] => {
@@ -28,14 +30,16 @@ export const sameBars = (c: PageContext, sections: readonly OrderedSection[]): r
   for (const section of sections) {
     for (const bar of section.bars) {
       const words = pieceWords(c.voice, bar);
+      const left_mm = leftOfBar(section.parts, bar, c.voice.system);
       const last = rows.at(-1);
       if (
         last?.section === section &&
         last.words.join() === words.join() &&
+        Math.abs(last.left_mm - left_mm) < 0.1 &&
         sourceText(c.voice, last.bar) === sourceText(c.voice, bar)
       )
         rows[rows.length - 1] = { ...last, last: bar.label, count: last.count + 1 };
-      else rows.push({ section, bar, last: bar.label, count: 1, words });
+      else rows.push({ section, bar, last: bar.label, count: 1, words, left_mm });
     }
   }
   return rows;
@@ -52,7 +56,6 @@ export const barRows = (c: PageContext, same: Same): Row[] => {
     ...wrap(`${sourceText(c.voice, bar)}${mass}`, nameWide),
   ];
   const price = bar.price === null ? '-' : bar.source.is === 'open' ? '' : moneyText(bar.price * count);
-  const left = closingOf(bar, c.voice.system).left_mm;
   const pieces = wrap(words.join(' · '), wide - 1);
   return Array.from({ length: Math.max(names.length, pieces.length) }, (_, i) =>
     row(
@@ -60,7 +63,7 @@ export const barRows = (c: PageContext, same: Same): Row[] => {
       padTo(i === 0 ? (count === 1 ? bar.label : `${bar.label}-${last}`) : '', SECTION_AT - 1),
       [i === 0 ? 'plain' : 'quiet', padTo(names[i] ?? '', PIECES_AT - SECTION_AT)],
       padTo(pieces[i] ?? '', wide),
-      padTo(i === 0 ? lengthText(c.voice, left) : '', LEFT_WIDE, 'right'),
+      padTo(i === 0 ? lengthText(c.voice, same.left_mm) : '', LEFT_WIDE, 'right'),
       padTo(i === 0 ? price : '', PRICE_WIDE, 'right'),
     ),
   );

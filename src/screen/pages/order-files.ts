@@ -1,13 +1,14 @@
 import type { View } from '../../coach/view.ts';
 import { wrap } from '../../drawing/cells.ts';
 import { write } from '../../quantity/write.ts';
-import { closingOf } from '../../ramp/cutting/closing.ts';
+import { leftOfBar } from '../../ramp/cutting/bar-parts.ts';
 import type { Cut } from '../../ramp/cutting/lay-bar.ts';
 import { isSteel } from '../../ramp/cutting/totals.ts';
 import { yardCuts } from '../../ramp/cutting/yard-cuts.ts';
 import { pieceName } from '../../stages/piece-name.ts';
 import { say, type Voice } from '../../words/say.ts';
 import { goodsOf } from './order-goods.ts';
+import { orderNotes } from './order-notes.ts';
 import { sizeNotes } from './order-rack.ts';
 import type { OrderSheet } from './order-sheet.ts';
 import { boughtMass, weightLines } from './order-weights.ts';
@@ -65,12 +66,16 @@ export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: stri
     if (!s.plan.ok) put(`${sectionText(voice, s.section)}: ${s.plan.fault.message}`, '! ');
     for (const bar of s.bars) {
       const kg = isSteel(s) ? `, ${write(bar.kg, 'mass', voice.system)}` : '';
-      put(`${bar.label}. ${sectionText(voice, s.section)} ${sourceText(voice, bar)}${kg}`);
+      const price =
+        bar.price === null || bar.source.is === 'open'
+          ? ''
+          : `, ${say(voice, { words: 'says.order-file-price', fills: { price: moneyText(bar.price) } })}`;
+      put(`${bar.label}. ${sectionText(voice, s.section)} ${sourceText(voice, bar)}${kg}${price}`);
       for (const words of pieceWords(voice, bar)) put(words, '   ');
       put(
         say(voice, {
           words: 'says.cutting-left',
-          fills: { left: { v: closingOf(bar, voice.system).left_mm, as: 'length' } },
+          fills: { left: { v: leftOfBar(s.parts, bar, voice.system), as: 'length' } },
         }),
         '   ',
       );
@@ -85,11 +90,15 @@ export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: stri
         );
     }
   }
+  if (order.sections.some(s => s.bars.length > 0)) {
+    out.push('');
+    for (const note of orderNotes(view.build, voice, sheet)) put(note, '* ');
+  }
   const weights = weightLines(voice, sheet, view.ramp);
   if (weights !== null) {
     title('says.order-weights');
     for (const { kg, name } of weights.lines) put(`${write(kg, 'mass', voice.system)}: ${name}`);
-    put(weights.ready);
+    for (const said of weights.said) put(said);
   }
   title('says.order-rack');
   for (const note of sizeNotes(voice, sheet)) put(note, '! ');

@@ -137,6 +137,14 @@ const consumed = (view: View): readonly Line[] => {
 /** Stakes bought at the least: some bend, and a weak one gets a second beside it (bench rule; practice). */
 const SPARE_STAKES = 8;
 
+/** Caulk of one tube, m of corner; plates of 3 mm under the tacks (both common practice). */
+const SEAM_PER_TUBE_m = 6;
+const PACKING_PLATES = 6;
+
+/** Seam of one closed slit: both sides and the top, mm. */
+const slitSeam_mm = (t: Readonly<{ depth_mm: number; width_mm: number }>): number =>
+  2 * t.depth_mm + t.width_mm;
+
 /** What the later stages want and nobody thinks of at the yard (common practice), counted from the design. */
 const forgotten = (view: View): readonly Line[] => {
   const { ramp } = view;
@@ -144,10 +152,20 @@ const forgotten = (view: View): readonly Line[] => {
   const plans = [...ramp.plans.values()];
   const slits = plans.reduce((n, p) => n + p.slits.length, 0);
   const long_m = plans.reduce((sum, p) => sum + p.toLip_mm, 0) / 1000;
+  const seams_m = (slits * slitSeam_mm(ramp.design.tube)) / 1000;
   const screws = figure(view, 'deck-screws') ?? exact(deckScrews(ramp));
   const lines: Line[] = [
     { id: 'labels', amount: exact(ramp.members.length + ramp.entry.pieces.length) },
     ...(slits > 0 ? [{ id: 'shims', amount: exact(Math.ceil(0.3 * slits)), fills: { slits } }] : []),
+    // A cut slit's burr is a sixth of its kerf.
+    ...(slits > 0
+      ? [
+          { id: 'deburring', amount: null },
+          { id: 'template', amount: exact(1) },
+        ]
+      : []),
+    { id: 'packing', amount: exact(PACKING_PLATES) },
+    { id: 'burns', amount: null },
     { id: 'planks', amount: exact(rails), fills: { rails } },
     {
       id: 'spreaders',
@@ -160,7 +178,16 @@ const forgotten = (view: View): readonly Line[] => {
     { id: 'caps', amount: exact(2 * rails), fills: { rails } },
     { id: 'primer', amount: figure(view, 'primer') },
     { id: 'top-coat', amount: figure(view, 'top-coat') },
-    { id: 'caulk', amount: null },
+    ...(slits > 0
+      ? [
+          {
+            id: 'caulk',
+            amount: exact(Math.max(1, Math.ceil(seams_m / SEAM_PER_TUBE_m))),
+            fills: { seams: { v: seams_m, as: 'distance' } as const },
+          },
+        ]
+      : []),
+    { id: 'wax', amount: null },
     { id: 'deck-screws', amount: screws },
     // Copper in treated boards eats bare steel: a washer keeps them off it.
     ...(ramp.design.deck.kind === 'boards' ? [{ id: 'washers', amount: screws }] : []),

@@ -1,12 +1,7 @@
-import { sawReach } from '../../build/bar-saw.ts';
-import { shopReach } from '../../build/shop/shop.ts';
 import { joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
-import { asShown } from '../../quantity/as-shown.ts';
 import { tall } from '../../quantity/figure-text.ts';
 import { write } from '../../quantity/write.ts';
-import { passFor, type SawReach } from '../../ramp/cutting/bar-saw.ts';
-import type { Order } from '../../ramp/cutting/order.ts';
 import { STOCK_ROUNDS } from '../../stages/heavy/stock-answer.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
@@ -14,6 +9,7 @@ import type { PageContext } from './context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
 import { barRows, refusedRows, sameBars } from './order-bars.ts';
 import { goodsOf } from './order-goods.ts';
+import { orderNotes } from './order-notes.ts';
 import { rackRows, yardRows } from './order-rack.ts';
 import type { OrderSheet } from './order-sheet.ts';
 import { boughtMass, weightRows } from './order-weights.ts';
@@ -21,50 +17,9 @@ import { barsTitle, moneyText, sectionText } from './order-words.ts';
 import { saidRows } from './said-rows.ts';
 import { type TallThing, tallRows } from './tall-figures.ts';
 
-/** Ends that the saw does not turn to. */
-const steepEnds = (order: Order, reach: SawReach): number =>
-  order.sections
-    .flatMap(s => s.bars.flatMap(b => b.cuts))
-    .flatMap(cut => [cut.start_rad, cut.end_rad].map(angle => passFor(reach, cut.piece.across_mm, angle)))
-    .filter(pass => pass === 'too steep').length;
-
-/** Notes under the bars: what is held back, the spare, mitres turned, and cuts for the way home. */
-const noteRows = (c: PageContext, sheet: OrderSheet): Row[] => {
-  const { voice } = c;
-  const { totals, order } = sheet;
-  const length = (v: number) => ({ v, as: 'length' }) as const;
-  const notes: string[] = [];
-  const pieces = order.sections.flatMap(s => s.bars.flatMap(b => b.cuts.map(cut => cut.piece)));
-  const held = pieces.filter(p => !p.known);
-  if (totals.held.high_mm > 0)
-    notes.push(
-      say(voice, {
-        words: 'says.order-held-note',
-        fills: {
-          held: length(
-            order.sections
-              .flatMap(o => o.bars)
-              .reduce((sum, b) => sum + asShown(b.held_mm, 'length', voice.system), 0),
-          ),
-          over: length(Math.max(...held.map(p => p.over_mm))),
-        },
-      }),
-    );
-  if (pieces.some(p => p.kind === 'spare rail')) notes.push(say(voice, { words: 'says.order-spare-note' }));
-  const saved = order.sections.flatMap(s => s.bars).reduce((sum, b) => sum + b.saved_mm, 0);
-  if (saved >= 1)
-    notes.push(say(voice, { words: 'says.order-turned-note', fills: { saved: length(saved) } }));
-  const reach = sawReach(c.view.build) ?? (sheet.shop.barSaw === null ? null : shopReach(sheet.shop));
-  const steep = reach === null ? 0 : steepEnds(order, reach);
-  if (steep > 0)
-    notes.push(
-      say(voice, {
-        words: 'says.order-steep-note',
-        fills: { count: steep, most: { v: reach?.turns_rad ?? 0, as: 'angle' } },
-      }),
-    );
-  return notes.flatMap(n => saidRows(c, n, '* '));
-};
+/** Notes under the bars. */
+const noteRows = (c: PageContext, sheet: OrderSheet): Row[] =>
+  orderNotes(c.view.build, c.voice, sheet).flatMap(n => saidRows(c, n, '* '));
 
 const NAME_WIDE = 21;
 const AMOUNT_WIDE = 15;

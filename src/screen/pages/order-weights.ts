@@ -4,6 +4,9 @@ import { asShown } from '../../quantity/as-shown.ts';
 import { write } from '../../quantity/write.ts';
 import { isSteel, toBuy } from '../../ramp/cutting/totals.ts';
 import { weigh } from '../../ramp/cutting/weigh.ts';
+import { memberMass } from '../../ramp/mass.ts';
+import { pieceName } from '../../stages/piece-name.ts';
+import { ONE_LIFTS_kg } from '../../stages/plan/place.ts';
 import { say, type Voice } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { ruleRow } from './frame.ts';
@@ -17,12 +20,16 @@ export const boughtMass = (voice: Voice, sheet: OrderSheet): number =>
     .flatMap(toBuy)
     .reduce((sum, b) => sum + asShown(b.kg, 'mass', voice.system), 0);
 
+/** Pieces beside the frame that are more than one person's lift. */
+const heavyPlates = (ramp: Parameters<typeof weigh>[0]) =>
+  ramp.entry.pieces.filter(m => memberMass(m) > ONE_LIFTS_kg);
+
 /** The masses that stand on other pages, and what of the bars is none of them: one under the other, as a sum. Null once steel is sawn. */
 export const weightLines = (
   voice: Voice,
   sheet: OrderSheet,
   ramp: Parameters<typeof weigh>[0],
-): Readonly<{ lines: readonly Readonly<{ kg: number; name: string }>[]; ready: string }> | null => {
+): Readonly<{ lines: readonly Readonly<{ kg: number; name: string }>[]; said: readonly string[] }> | null => {
   const w = weigh(ramp, sheet.order);
   if (w === null) return null;
   const shown = (kg: number): number => asShown(kg, 'mass', voice.system);
@@ -49,10 +56,18 @@ export const weightLines = (
       line('rest', bars - frame - entry - spare),
       line('bars', bars),
     ],
-    ready: say(voice, {
-      words: 'says.order-weight-ready',
-      fills: { frame: mass(frame), entry: mass(entry), deck: mass(deck), all: mass(frame + entry + deck) },
-    }),
+    said: [
+      say(voice, {
+        words: 'says.order-weight-ready',
+        fills: { frame: mass(frame), entry: mass(entry), deck: mass(deck), all: mass(frame + entry + deck) },
+      }),
+      ...heavyPlates(ramp).map(m =>
+        say(voice, {
+          words: 'says.order-weight-heavy',
+          fills: { piece: pieceName(m.need), heavy: mass(memberMass(m)), one: mass(ONE_LIFTS_kg) },
+        }),
+      ),
+    ],
   };
 };
 
@@ -70,6 +85,6 @@ export const weightRows = (c: PageContext, sheet: OrderSheet): Row[] => {
         name,
       ]),
     ),
-    ...saidRows(c, weights.ready),
+    ...weights.said.flatMap(said => saidRows(c, said)),
   ];
 };

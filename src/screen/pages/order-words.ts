@@ -70,8 +70,12 @@ const alikeIn = (bar: CutBar): readonly Alike[] => {
 export const pieceWords = (voice: Voice, bar: CutBar): readonly string[] => {
   const words = alikeIn(bar).map(({ first, count }) => {
     const long = lengthText(voice, first.long_mm);
+    if (first.kind === 'spare')
+      return say(voice, {
+        words: 'says.order-over',
+        fills: { long: count > 1 ? `${count} x ${long}` : long },
+      });
     if (count > 1) return `${plural(first.kind)} ${count} x ${long}`;
-    if (first.kind === 'spare') return say(voice, { words: 'says.order-over', fills: { long } });
     return `${pieceName(first.need)} ${long}`;
   });
   if (bar.held_mm === 0) return words;

@@ -2,7 +2,7 @@ import { readingKey } from '../../build/fold.ts';
 import type { Situation } from '../situation.ts';
 
 /** What one person lifts close to the body between knee and elbow, kg, and the share two together manage of twice that (HSE lifting filter and L23 [memory]). */
-const ONE_LIFTS_kg = 25;
+export const ONE_LIFTS_kg = 25;
 const TOGETHER = 2 / 3;
 
 /** People wanted to lift the bare frame, the builder among them: ⌈mass/(2/3·25 kg)⌉, never fewer than two (common practice). */

@@ -1,7 +1,8 @@
 import { consumedBy } from '../../ramp/cutting/consumed.ts';
 import { steelWanted, type Wanted } from '../../ramp/cutting/needed.ts';
+import { sectionOf } from '../../ramp/cutting/stock-section.ts';
 import { entryArc } from '../../ramp/entry.ts';
-import { deckLength } from '../../ramp/mass.ts';
+import { deckLength, memberMass } from '../../ramp/mass.ts';
 import { type Member, sectionName } from '../../ramp/members.ts';
 import { type Consumption, PRACTICE_kg } from '../../reckon/welding/consumption.ts';
 import type { Item } from '../sheet.ts';
@@ -123,13 +124,16 @@ export const shoppingList = (s: Situation): readonly Item[] => {
     side: count(members.filter(m => m.kind === 'side plate').length),
     foot: count(members.filter(m => m.kind === 'foot plate').length),
   });
+  const plate = s.ramp.entry.pieces.find(m => m.kind === 'entry plate');
   add(
     'entry-plate',
     'entry plate',
-    { v: entryArc(d), as: 'length' },
+    // As the order asks the yard for it.
+    { v: plate === undefined ? entryArc(d) : sectionOf(d, plate).width_mm, as: 'length' },
     {
       wide: { v: d.width, as: 'length' },
       bearers: count(s.ramp.entry.bearers.length),
+      heavy: { v: plate === undefined ? 0 : memberMass(plate), as: 'mass' },
     },
   );
   if (d.deck.kind === 'sheet') {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { asShown } from '../../../src/quantity/as-shown.ts';
+import { leftOfBar, partsOfBar } from '../../../src/ramp/cutting/bar-parts.ts';
 import { closingOf } from '../../../src/ramp/cutting/closing.ts';
 import { NOTHING_HAD, type Order, orderOf } from '../../../src/ramp/cutting/order.ts';
 import { isSteel } from '../../../src/ramp/cutting/totals.ts';
@@ -50,6 +51,26 @@ describe.each(DESIGNS)('added up from the page, %s', (_, ramp) => {
       expect(Math.abs(sums.saw_mm - b.kerfs_mm)).toBeLessThan(2);
     }
   });
+
+  test.each([1500, 2440, 3100])(
+    'parts to carry, up to %d mm, are the bar as they are shown, and what they leave is what the bar leaves',
+    carry_mm => {
+      for (const s of orderOf(ramp, { ...NOTHING_HAD, carry_mm }, heuristicPlan).sections)
+        for (const b of s.bars) {
+          const parts = partsOfBar(s.parts, b);
+          expect(parts.length).toBeGreaterThan(0);
+          const shown = (v: number): number => asShown(v, 'length', system);
+          expect(sum(parts.map(p => shown(p.length_mm)))).toBeCloseTo(shown(b.length_mm), 6);
+          const used = sum(
+            parts.map(p => {
+              const c = closingOf(p, system);
+              return c.trim_mm + c.pieces_mm + c.saw_mm - c.turned_mm;
+            }),
+          );
+          expect(leftOfBar(s.parts, b, system)).toBeCloseTo(shown(b.length_mm) - used, 6);
+        }
+    },
+  );
 
   test('frame, entry, spare and what is cut off are the bars', () => {
     const w = weigh(ramp, order);

@@ -5,6 +5,7 @@ import { foldShop } from '../../../src/build/shop/shop.ts';
 import { type View, viewOf } from '../../../src/coach/view.ts';
 import { rowText, rowWidth } from '../../../src/drawing/cells.ts';
 import { compileContent } from '../../../src/making/compile-content.ts';
+import { memberMass } from '../../../src/ramp/mass.ts';
 import type { PageContext } from '../../../src/screen/pages/context.ts';
 import { cuttingPage, listedCuts } from '../../../src/screen/pages/cutting-page.ts';
 import { orderCsv, orderText } from '../../../src/screen/pages/order-files.ts';
@@ -75,6 +76,17 @@ describe.each([
     }
   });
 
+  test('on the phone: why a spare is bought, what is held back, and that two carry a heavy plate', () => {
+    const text = orderText(v, c.voice, sheet, '2026-10-03').replace(/\s+/g, ' ');
+    for (const [spare] of text.split('CUTTING LIST')[0]?.matchAll(/SPARE.{16}/g) ?? [])
+      expect(spare).toContain('a tenth over');
+    expect(text).toMatch(/HELD BACK [^*]* cut to the rails later \*/);
+    expect(text).toContain('* HELD BACK is for uprights');
+    expect(text).toContain('* The spare rail and a tenth over come first');
+    const kg = v.ramp.entry.pieces.filter(m => m.kind === 'entry plate').map(memberMass)[0] ?? 0;
+    expect(text.includes('two people')).toBe(kg > 25);
+  });
+
   test('every good has a reason, and wire, gas and discs a band', () => {
     const goods = goodsOf(v, c.voice);
     for (const g of goods) expect(g.why).toMatch(/\w{3}/);
@@ -116,6 +128,10 @@ describe('what the person typed', () => {
     const bars = sheet.order.sections.flatMap(s => s.bars).length;
     expect(sheet.totals.cost).toBe(10 * bars);
     expect(stateText(context(v), { ...sheet, asks: [] }, false)).toContain('2026-10-03');
+    const text = orderText(v, context(v).voice, sheet, '2026-10-03').replace(/\s+/g, ' ');
+    const each = [...text.matchAll(/, price (\d+\.\d\d)/g)].map(m => Number(m[1]));
+    expect(each.length).toBe(bars);
+    expect(text).toContain(`${each.reduce((a, p) => a + p, 0).toFixed(2)} for bars and deck`);
   });
 
   test('bars bought: nothing to buy, and a piece cut stands as cut in its bar', () => {
