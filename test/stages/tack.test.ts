@@ -184,6 +184,13 @@ describe('the tacked rail', () => {
     ]);
   });
 
+  test('supports are told from the entry end to the lip mark, and those numbers close there', () => {
+    const s = situationFor([...tacked(begun()), read('tack/supports', 'supports', 4)]);
+    const fills = step(tackSheet(s), 'tack/supports')?.fills ?? {};
+    const mm = (name: string) => (fills[name] as { v: number }).v;
+    expect(2 * mm('over') + 3 * mm('apart')).toBeCloseTo(s.ramp.plans.get('A')?.toLip_mm ?? 0, 6);
+  });
+
   test('four supports carry a hot rail, two do not: a board, more of them, or nearer the ends, each with what it leaves', () => {
     const four = sheetOf([...tacked(begun()), read('tack/supports', 'supports', 4)]);
     expect(exact(four, 'hot-share')).toBeLessThan(30);
