@@ -1,6 +1,6 @@
 import type { Build, Survey } from '../../build/fold.ts';
 import type { Stage } from '../../stages/sheet.ts';
-import { type Again, DAYS, look, NEAR, type Open } from './open.ts';
+import { DAYS, look, type Open, offsetAgain } from './open.ts';
 
 const STAGE_OF: Readonly<Record<Survey['phase'], Stage>> = {
   tacked: 'tack',
@@ -44,18 +44,7 @@ export const halfRead = (b: Build, rail: string): readonly Open[] =>
           rail,
           same: survey.id,
           days: DAYS.measured,
-          asks: again.map(([ask, at]): Again => {
-            const was = survey.readings[at]?.offset_mm ?? 0;
-            return {
-              ask,
-              as: 'length',
-              signed: true,
-              was,
-              expected: [was - NEAR, was + NEAR],
-              possible: [-1000, 1000],
-              line: survey.to,
-            };
-          }),
+          asks: again.map(([ask, at]) => offsetAgain(ask, survey, survey.readings[at]?.offset_mm ?? 0)),
           holds: 'rail',
           line: survey.to,
           survey,

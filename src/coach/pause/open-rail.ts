@@ -3,7 +3,7 @@ import type { Build, Survey } from '../../build/fold.ts';
 import { countingSurvey } from '../../build/surveys.ts';
 import type { Ramp } from '../../ramp/ramp.ts';
 import { halfRead } from './half-read.ts';
-import { type Again, begunItems, DAYS, look, NEAR, type Open, value } from './open.ts';
+import { begunItems, DAYS, look, type Open, offsetAgain, value } from './open.ts';
 
 const ROUNDS = ['sides-first', 'sides-rest', 'tops-odd', 'tops-even'] as const;
 
@@ -51,18 +51,7 @@ const offsets = (b: Build, rail: string, ramp: Ramp): readonly Open[] => {
       rail,
       same: survey.id,
       days: DAYS.measured,
-      asks: Object.entries(places).map(([ask, at]): Again => {
-        const was = offsets_mm[at] ?? 0;
-        return {
-          ask,
-          as: 'length',
-          signed: true,
-          was,
-          expected: [was - NEAR, was + NEAR],
-          possible: [-1000, 1000],
-          line: survey.to,
-        };
-      }),
+      asks: Object.entries(places).map(([ask, at]) => offsetAgain(ask, survey, offsets_mm[at] ?? 0)),
       items: [],
       holds: 'rail',
       line: survey.to,

@@ -69,6 +69,17 @@ export const begunItems = (b: Build, step: string): readonly string[] => itemsBy
 /** How far a tape's or a gauge's reading may differ from the last before the field asks once more, mm. */
 export const NEAR = 3;
 
+/** An offset of a survey, read again: `was` as it was read then, mm, + toward the centre. */
+export const offsetAgain = (ask: string, survey: Survey, was: number): Again => ({
+  ask,
+  as: 'length',
+  signed: true,
+  was,
+  expected: [was - NEAR, was + NEAR],
+  possible: [-1000, 1000],
+  line: survey.to,
+});
+
 type Look = Pick<Open, 'stage' | 'name' | 'days' | 'holds' | 'minutes'> & Partial<Open>;
 /** A thing with what most have none of left empty. */
 export const look = (open: Look): Open => ({
