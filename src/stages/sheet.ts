@@ -73,7 +73,7 @@ export type Item = Readonly<{
   note?: Phrase;
   /** The piece this item is: ticking it says "cut as asked", Enter logs another real length. */
   piece?: PieceAsk;
-  /** What it comes with: Enter ticks all of one group, as all that one shop sold. */
+  /** What it is done with in one go: Enter ticks all of one group, as all that one shop sold, or the points marked along one tape. Never where each is looked at for itself. */
   group?: string;
   /** The optional ask that Enter opens at this item: ticking it says "as it should be", Enter says what is not. */
   ask?: string;

@@ -46,6 +46,8 @@ export const FILE_SCHEMA = z.strictObject({
         item: z.optional(short),
         /** What Space does, in two or three words. */
         tick: z.optional(short),
+        /** What Enter does to all of one group. */
+        all: z.optional(short),
       }),
     ),
   ),

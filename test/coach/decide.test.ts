@@ -117,6 +117,21 @@ describe('ticks', () => {
       .thenRefused('needs-reading');
   });
 
+  test('of a piece that stands alone say that it came out as long as asked', () => {
+    const { view } = given();
+    const step = view.steps.find(x => x.piece !== undefined);
+    if (step?.piece === undefined) throw new Error('no step has a piece of its own');
+    const open = { ...step, state: 'to do' as const, shut: [], cautions: [] };
+    const decided = decide(
+      { ...view, findings: [], steps: view.steps.map(x => (x === step ? open : x)) },
+      { do: 'tick', step: step.key },
+    );
+    const { need, long_mm } = step.piece;
+    expect(decided).toMatchObject({
+      value: { kind: 'piece-cut', need, length_mm: long_mm, typed: 'as asked' },
+    });
+  });
+
   test('of nothing known are refused', () => {
     given().when({ do: 'tick', step: 'plan/nothing' }).thenRefused('no-such-step');
     given({ kind: 'step-ticked', step: 'plan/curve', basis: {} })

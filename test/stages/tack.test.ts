@@ -33,6 +33,15 @@ describe('the jig', () => {
     expect(step(sheetOf(doings), 'tack/lines')?.items?.[0]?.value?.v).toBeCloseTo(304.8, 9);
   });
 
+  test('points of one line are one go, and no slit or tack is one of many', () => {
+    const s = tackSheet(situationFor(begun()));
+    const lines = step(s, 'tack/lines')?.items ?? [];
+    for (const i of lines) expect(i.group).toBe(i.name.startsWith('F') ? 'finished line' : 'tack line');
+    const closed = step(s, 'tack/close-third@A:1')?.items ?? [];
+    expect(closed.length).toBeGreaterThan(0);
+    for (const i of closed) expect(i.group).toBeUndefined();
+  });
+
   test('a pull learned at the test piece moves the tack line and turns the drawn lines stale', () => {
     const before = begun(read('cut/test-piece', 'turn', 5 * 0.0312));
     const drawnWith = exact(sheetOf(before), 'tack-lip@A');

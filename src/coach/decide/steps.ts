@@ -57,7 +57,8 @@ export const tickEntry = (view: View, key: string): Decided<Doing> => {
   if (step.marks !== undefined) return marksEntry(view, step);
   if (step.state !== 'stale') {
     if (step.survey !== undefined) return no('needs-survey', { step: key });
-    if (step.piece !== undefined) return no('needs-length', { step: key });
+    // One piece alone is as those of a list: ticked, it is as long as asked.
+    if (step.piece !== undefined) return { ok: true, value: cutAsAsked(step.piece) };
     const ask = (step.asks ?? []).find(
       a => a.optional !== true && !view.build.readings.has(readingKey(key, a.ask)),
     );

@@ -15,7 +15,8 @@ export type StepPart =
   | 'measure'
   | 'more'
   | 'item'
-  | 'tick';
+  | 'tick'
+  | 'all';
 
 export const figuresOf = (view: View, step: StepDraft): readonly Figure[] => {
   const all = view.sheets.flatMap(s => s.figures);

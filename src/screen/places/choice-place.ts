@@ -8,7 +8,10 @@ import { askChoices, askLabel } from '../pages/step-words.ts';
 import { commonAct } from './common.ts';
 import type { Desk, Place } from './desk.ts';
 
-/** A reading that is no measure: a few answers, one lit, or none until an arrow lights the first; Enter keeps the lit one. */
+/**
+ * A reading that is no measure: a few answers, one lit, or none until an arrow lights the first; Enter keeps the lit one.
+ * Each has its number: one key keeps it, but only lights it where a slip to the next key would be dangerous.
+ */
 export const choicePlace = (lit: Lit, step: Step, ask: Ask, done: () => void): Place => {
   const least = ask.possible?.[0] ?? 0;
   let at: number | null = null;
@@ -40,6 +43,7 @@ export const choicePlace = (lit: Lit, step: Step, ask: Ask, done: () => void): P
             row(
               ' ',
               [i === at ? 'lead' : 'quiet', i === at ? '▸ ' : '· '],
+              ['quiet', `${i + 1} `],
               [i === at ? 'lead' : 'plain', answer],
             ),
           ),
@@ -52,12 +56,13 @@ export const choicePlace = (lit: Lit, step: Step, ask: Ask, done: () => void): P
     keys: () => [
       ...(at === null && ask.unlit === true
         ? [
-            { act: 'next' as const, words: 'light one', shown: '↑ ↓' },
+            { act: 'next' as const, words: 'light one', shown: '↑ ↓ 1 2' },
             { act: 'open' as const, words: 'keep the lit one' },
           ]
         : [
             { act: 'open' as const, words: 'keep the lit one' },
             { act: 'next' as const, words: 'move', shown: '↑ ↓' },
+            { act: 'stage' as const, words: 'keep that one', shown: '1 2 …' },
           ]),
       { act: 'back' },
       { act: 'hurt' },
@@ -65,15 +70,22 @@ export const choicePlace = (lit: Lit, step: Step, ask: Ask, done: () => void): P
     act: (desk, act, char) => {
       const answers = askChoices(desk.view, desk.voice, step, ask.ask);
       const now = at ?? litAnswer(desk);
-      if (act === 'next') at = now === null ? 0 : Math.min(answers.length - 1, now + 1);
-      else if (act === 'previous') at = now === null ? 0 : Math.max(0, now - 1);
-      else if (act === 'open' && now === null) desk.say('Enter: choose one first, ↑ or ↓ lights it');
-      else if (act === 'open' && now !== null) {
-        if (desk.act({ do: 'read', step: step.key, ask: ask.ask, value: String(now + least) })) {
+      const keep = (chosen: number): void => {
+        if (desk.act({ do: 'read', step: step.key, ask: ask.ask, value: String(chosen + least) })) {
           desk.pop();
           done();
         }
-      } else if (act === 'tick') desk.say('Space: Enter keeps the lit one');
+      };
+      const numbered = act === 'stage' ? Number(char) - 1 : null;
+      if (numbered !== null && numbered < answers.length) {
+        if (ask.unlit === true) at = numbered;
+        else keep(numbered);
+      } else if (numbered !== null) desk.say(`${char}: only 1 to ${answers.length} here`);
+      else if (act === 'next') at = now === null ? 0 : Math.min(answers.length - 1, now + 1);
+      else if (act === 'previous') at = now === null ? 0 : Math.max(0, now - 1);
+      else if (act === 'open' && now === null) desk.say('Enter: choose one first, ↑ or ↓ lights it');
+      else if (act === 'open' && now !== null) keep(now);
+      else if (act === 'tick') desk.say('Space: Enter keeps the lit one');
       else return commonAct(desk, act, char, lit);
       return true;
     },

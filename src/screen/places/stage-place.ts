@@ -111,7 +111,9 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
     const done = open.filter(i => desk.act({ do: 'tick', step: i.key })).length;
     if (done < open.length) return true;
     goOn(desk, s);
-    if (done > 0) desk.say(say(desk.voice, { words: 'says.group-ticked', fills: { group, count: done } }));
+    const words =
+      stepText(desk.view, desk.voice, s, 'all') === null ? 'says.group-ticked' : 'says.all-ticked';
+    if (done > 0) desk.say(say(desk.voice, { words, fills: { group, count: done } }));
     return true;
   };
 
@@ -191,10 +193,9 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
         : (stepText(desk.view, desk.voice, s, 'tick') ?? (item === undefined ? 'tick' : 'this one done'));
     const measured = s !== null && (wantsReading(s) || s.survey !== undefined);
     const piece = item?.piece ?? s?.piece;
+    const allWords = s === null ? null : stepText(desk.view, desk.voice, s, 'all');
     return [
-      ...(s === null || measured || s.piece !== undefined
-        ? []
-        : [{ act: 'tick' as const, words: tickWords }]),
+      ...(s === null || measured ? [] : [{ act: 'tick' as const, words: tickWords }]),
       ...(measured
         ? [{ act: 'open' as const, words: s?.survey === undefined ? 'measure' : 'read it' }]
         : piece !== undefined
@@ -204,7 +205,7 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
             : s?.state === 'stop' || s?.state === 'waiting'
               ? [{ act: 'open' as const, words: 'what opens it' }]
               : item?.group !== undefined
-                ? [{ act: 'open' as const, words: 'all of this shop' }]
+                ? [{ act: 'open' as const, words: allWords ?? 'all of this shop' }]
                 : []),
       { act: 'skip' },
       { act: 'next', shown: 'n p', words: 'move' },

@@ -65,6 +65,7 @@ const pointItems = (s: Situation, plan: RailPlan, key: string): readonly Item[] 
         name: p.name,
         value: length(p.x_mm),
         second: length(p.y_mm),
+        group: line,
       }),
     );
   });
@@ -199,7 +200,12 @@ export const jigSteps = (s: Situation): readonly StepDraft[] => {
     needs: ['tack/edges'],
     uses: rolled ? [] : [`tack-lip@${plan.rail}`],
     line,
-    items: pairs.map(p => ({ key: `tack/blocks#${p.place}`, name: p.name, value: length(p.along_mm) })),
+    items: pairs.map(p => ({
+      key: `tack/blocks#${p.place}`,
+      name: p.name,
+      value: length(p.along_mm),
+      group: 'pairs of blocks',
+    })),
     minutes: [3 * pairs.length, 6 * pairs.length],
     scene: jigScene(s, plan.rail, {
       railOn: line,

@@ -35,7 +35,7 @@ describe('a reading that is one of a few answers', () => {
   test('is chosen from a list, kept as its number and shown as its words', () => {
     const t = atHelpers();
     t.press('m');
-    expect(t.text()).toMatch(/▸ (nobody|one|two|three|four|five)/);
+    expect(t.text()).toMatch(/▸ \d (nobody|one|two|three|four|five)/);
     for (let i = 0; i < 8; i++) t.press('p');
     t.press(DOWN, DOWN, DOWN, '\r');
     expect(t.desk.view.build.readings.get('plan/helpers#helpers')?.value).toBe(3);
@@ -49,7 +49,7 @@ describe('a reading that is one of a few answers', () => {
     const t = atStage('prep', 'prep/steel');
     t.press('\r');
     expect(t.text()).toContain('bare, grey-blue scale or oiled');
-    expect(t.text()).not.toMatch(/^ ▸ (bare|spangled)/m);
+    expect(t.text()).not.toMatch(/^ ▸ \d (bare|spangled)/m);
     t.press('\r');
     expect(t.text()).toContain('choose one first');
     expect(t.desk.view.build.readings.has('prep/steel#look')).toBe(false);
@@ -58,6 +58,23 @@ describe('a reading that is one of a few answers', () => {
     // Read once more it is looked at once more: what was kept is not lit either.
     t.press('\x1b', 'm', '\r');
     expect(t.text()).toContain('choose one first');
+  });
+
+  test('takes its number: one key keeps it, and a number past the list nothing', () => {
+    const t = atHelpers();
+    t.press('m', '8');
+    expect(t.text()).toContain('only 1 to 6 here');
+    expect(t.desk.view.build.readings.has('plan/helpers#helpers')).toBe(false);
+    t.press('4');
+    expect(t.desk.view.build.readings.get('plan/helpers#helpers')?.value).toBe(3);
+  });
+
+  test('where a slip is dangerous a number only lights it, and Enter keeps it', () => {
+    const t = atStage('prep', 'prep/steel');
+    t.press('\r', '2');
+    expect(t.desk.view.build.readings.has('prep/steel#look')).toBe(false);
+    t.press('\r');
+    expect(t.desk.view.build.readings.get('prep/steel#look')?.value).toBe(2);
   });
 
   test('a space keeps nothing, and Esc leaves it unread', () => {
