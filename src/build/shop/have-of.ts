@@ -2,7 +2,7 @@ import type { HeldBar } from '../../ramp/cutting/bars-left.ts';
 import type { Have } from '../../ramp/cutting/order.ts';
 import { CARRY } from '../../ramp/cutting/usual-stock.ts';
 import type { Build } from '../fold.ts';
-import { type BoughtBar, plannedKerf, type Shop } from './shop.ts';
+import { type BoughtBar, type Offcut, plannedKerf, type Shop } from './shop.ts';
 
 /** Kerf, prices, bars and offcuts of the shop, and what the build has sawn, as a cutting order takes them. */
 export const haveOf = (build: Build, buildId: string, shop: Shop): Have => {
@@ -10,7 +10,7 @@ export const haveOf = (build: Build, buildId: string, shop: Shop): Have => {
   const offcuts = new Map<string, HeldBar[]>();
   for (const o of shop.offcuts) {
     // What this build left behind is counted with its bars already.
-    if (o.from === buildId || (o.usedBy !== null && o.usedBy !== buildId)) continue;
+    if (o.from === buildId || isElsewhere(o, buildId)) continue;
     const bar: HeldBar = {
       id: o.id,
       from: 'offcut',
@@ -25,18 +25,32 @@ export const haveOf = (build: Build, buildId: string, shop: Shop): Have => {
     prices: shop.prices,
     bought: bought === undefined ? null : bySection(bought),
     offcuts,
-    sawn: build.pieces.map(p => ({
-      need: p.need,
-      section: p.section,
-      length_mm: p.length_mm,
-      spoiled: p.fate === 'spoiled' || build.chosen.some(c => c.plan.spoils === p.id),
-    })),
+    sawn: [
+      ...build.pieces.map(p => ({
+        need: p.need,
+        section: p.section,
+        length_mm: p.length_mm,
+        spoiled: p.fate === 'spoiled' || build.chosen.some(c => c.plan.spoils === p.id),
+      })),
+      ...shop.offcuts.filter(o => o.from === buildId && isElsewhere(o, buildId)).map(endGone),
+    ],
     // A build that was moved to another folder still has the kerf it began with.
     kerf_mm: plannedKerf(shop) ?? build.shop['kerf-bars'] ?? null,
     aim: shop.aim,
     carry_mm: shop.carry_mm ?? CARRY[build.system],
   };
 };
+
+/** Another build took it, or it went into the bin. */
+const isElsewhere = (o: Offcut, buildId: string): boolean => o.usedBy !== null && o.usedBy !== buildId;
+
+/** An end of this build's own bars that is no longer there: its steel is used, for no piece of this build. */
+const endGone = (o: Offcut) => ({
+  need: `end ${o.id}`,
+  section: o.section,
+  length_mm: o.length_mm,
+  spoiled: true,
+});
 
 const bySection = (bars: readonly BoughtBar[]) => {
   const map = new Map<string, HeldBar[]>();

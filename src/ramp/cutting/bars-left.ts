@@ -22,8 +22,8 @@ export const LEAST_OFFCUT = 100;
 
 /**
  * What is left of the bars: each sawn piece, spoiled ones too, is taken off the bar it was to come from; one that was in no
- * bar's list, or no longer fits there, off the first opened bar it fits, then off any. A piece that fits none came from
- * elsewhere.
+ * bar's list, or no longer fits there, off the bar of which it is all that is left, then off the first opened bar it fits, then off
+ * any. A piece that fits none came from elsewhere.
  * @param sawn in the order they were cut
  * @param trim_mm squaring of a bar's ends, taken with its first cut
  */
@@ -39,8 +39,10 @@ export const barsLeft = (
   const fits = (bar: Bar, piece: Sawn): boolean => bar.left - trimOf(bar) >= piece.length_mm - 1;
   for (const piece of sawn) {
     const own = bars.find(b => b.needs.includes(piece.need) && fits(b, piece));
+    // An end that went to another build is a whole end: all that was left of one bar.
+    const end = bars.find(b => Math.abs(b.left - piece.length_mm) < 0.5);
     const opened = bars.find(b => b.taken.length > 0 && fits(b, piece));
-    const bar = own ?? opened ?? bars.find(b => fits(b, piece));
+    const bar = own ?? end ?? opened ?? bars.find(b => fits(b, piece));
     if (bar === undefined) continue;
     bar.left = Math.max(0, bar.left - trimOf(bar) - piece.length_mm - kerf_mm);
     bar.taken.push(piece);

@@ -61,7 +61,14 @@ export type OrderedSection = Readonly<{
   bought: boolean;
 }>;
 
-export type Order = Readonly<{ sections: readonly OrderedSection[]; kerf_mm: number }>;
+/** A section of which every piece is sawn: what is left of its bars is for the next build. */
+export type SawnSection = Pick<OrderedSection, 'section' | 'worked'>;
+
+export type Order = Readonly<{
+  sections: readonly OrderedSection[];
+  sawn: readonly SawnSection[];
+  kerf_mm: number;
+}>;
 
 /** Every length of a section that the yard sells, priced or not. */
 const listedFor = (ramp: Ramp, have: Have, section: StockSection): readonly SoldBar[] =>
@@ -140,7 +147,8 @@ const nothingToBuy = (q: Question, planned: readonly PlannedBar[]): StockPlan =>
   proven: true,
 });
 
-const sectionOrder = (ramp: Ramp, have: Have, w: Wanted, solve: Solve): OrderedSection => {
+/** The bars of a section that lie in the shop, with what this build has sawn off each. */
+const heldBars = (ramp: Ramp, have: Have, w: Wanted, solve: Solve) => {
   const { system } = ramp.design;
   const steel = w.section.kind === 'tube' || w.section.kind === 'flat';
   const kerf_mm = have.kerf_mm ?? SAW_KERF[system];
@@ -150,8 +158,12 @@ const sectionOrder = (ramp: Ramp, have: Have, w: Wanted, solve: Solve): OrderedS
   // Steel that was sawn was bought, whether or not anybody said so.
   const held = bought ?? (sawn.length > 0 ? asDrawn(ramp, have, w, kerf_mm, trim_mm, solve) : []);
   const worked = barsLeft([...held, ...(have.offcuts.get(w.section.name) ?? [])], sawn, kerf_mm, trim_mm);
+  return { saw: { kerf_mm, trim_mm }, held, worked };
+};
+
+const sectionOrder = (ramp: Ramp, have: Have, w: Wanted, solve: Solve): OrderedSection => {
+  const { saw, held, worked } = heldBars(ramp, have, w, solve);
   const open = worked.filter(b => b.left_mm > 0);
-  const saw = { kerf_mm, trim_mm };
   const question = questionOf(w.section, w.pieces, soldFor(ramp, have, w.section), open, saw, have.aim);
   const kept = held.length > 0 ? asBought(question, held, worked) : null;
   const plan = kept === null ? solve(question.job) : good(nothingToBuy(question, kept));
@@ -174,5 +186,8 @@ export const orderOf = (ramp: Ramp, have: Have, solve: Solve): Order => {
   return {
     kerf_mm,
     sections: wanted.filter(w => w.pieces.length > 0).map(w => sectionOrder(ramp, have, w, solve)),
+    sawn: wanted
+      .filter(w => w.pieces.length === 0)
+      .map(w => ({ section: w.section, worked: heldBars(ramp, have, w, solve).worked })),
   };
 };

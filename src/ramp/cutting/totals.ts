@@ -20,7 +20,7 @@ export type Totals = Readonly<
   }
 >;
 
-export const isSteel = (s: OrderedSection): boolean => isSteelStock(s.section);
+export const isSteel = (s: Pick<OrderedSection, 'section'>): boolean => isSteelStock(s.section);
 
 /** Bars of a section that are not in the shop yet. */
 export const toBuy = (s: OrderedSection): readonly CutBar[] => s.bars.filter(b => b.source.is === 'sold');

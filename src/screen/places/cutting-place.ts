@@ -1,5 +1,5 @@
+import { endsToKeep } from '../../build/shop/ends-to-keep.ts';
 import type { ShopKeeper } from '../../coach/shop-keeper.ts';
-import { LEAST_OFFCUT } from '../../ramp/cutting/bars-left.ts';
 import { isSteel } from '../../ramp/cutting/totals.ts';
 import type { PieceAsk } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
@@ -86,23 +86,18 @@ export const cuttingPlace = (from: Lit, shop: ShopKeeper): Place => {
       s => isSteel(s) && s.bars.some(b => b.cuts.some(c => c.piece.when !== 'spare')),
     );
     if (open) return desk.say(say(desk.voice, { words: 'says.cutting-keep-open' }));
-    const build = buildIdOf(desk.view);
-    const kept = shop.shop().offcuts.some(o => o.from === build);
-    const ends = kept
-      ? []
-      : order.sections
-          .filter(isSteel)
-          .flatMap(s =>
-            s.worked
-              .filter(w => w.from === 'bought' && w.left_mm >= LEAST_OFFCUT)
-              .map(w => ({ section: s.section.name, length_mm: w.left_mm })),
-          );
-    if (ends.length === 0) return desk.say(say(desk.voice, { words: 'says.cutting-keep-none' }));
-    for (const end of ends) {
-      const why = shop.act({ kind: 'offcut-kept', ...end, typed: '', build });
+    const left = [...order.sections.filter(isSteel), ...order.sawn.filter(isSteel)].map(s => ({
+      section: s.section.name,
+      worked: s.worked,
+    }));
+    const doings = endsToKeep(left, shop.shop(), buildIdOf(desk.view));
+    const count = doings.filter(d => d.kind === 'offcut-kept').length;
+    for (const doing of doings) {
+      const why = shop.act(doing);
       if (why !== null) return desk.say(say(desk.voice, { words: 'says.order-cannot-keep', fills: { why } }));
     }
-    desk.say(say(desk.voice, { words: 'says.cutting-keep', fills: { count: ends.length } }));
+    if (count === 0) return desk.say(say(desk.voice, { words: 'says.cutting-keep-none' }));
+    desk.say(say(desk.voice, { words: 'says.cutting-keep', fills: { count } }));
   };
 
   const place: Place = {

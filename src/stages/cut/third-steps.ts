@@ -104,6 +104,8 @@ const steps = (
         key: markItemKey(rail, third, slit.number),
         name: String(slit.number),
         value: { v: slit.at_mm, as: 'slit' },
+        // All along one hook of the tape; the step's own tick, which freezes them, stays apart.
+        group: `slits ${first.number} to ${last.number}`,
       })),
       marks: { rail, third },
       minutes: [5 + slits.length, 8 + 2 * slits.length],
