@@ -38,6 +38,12 @@ const inUnit = (
   return { digits: long ? feetAndInches(size, step) : ruled(size, step), unit: '"' };
 };
 
+/** A reach in inches as a US tape has it, its marks with it: 20 1/2", 5'-3". A span keeps them at both its ends. */
+const marked = (inches: number, step: number): Omit<FigureParts, 'side'> => ({
+  digits: `${nearest(inches, step) >= FEET_FROM_IN ? feetAndInches(inches, step) : ruled(inches, step)}"`,
+  unit: '',
+});
+
 /** A time in the unit that suits its size: 0.62 s, 45 s, 2.5 min, 12 min. */
 const time = (seconds: number): Omit<FigureParts, 'side'> => {
   if (nearest(seconds, 0.01) < 10) return { digits: decimals(seconds, 0.01), unit: 's' };
@@ -65,7 +71,9 @@ export const figureParts = (
   const parts =
     quantity === 'time' && options.step === undefined && !options.bare
       ? time(Math.abs(value))
-      : inUnit(size, unit, step, options);
+      : quantity === 'reach' && unit === 'in' && isRuleStep(step)
+        ? marked(size, step)
+        : inUnit(size, unit, step, options);
   const isZero = !/[1-9]/.test(parts.digits);
   return { side: isZero ? 0 : shown < 0 ? -1 : 1, ...parts };
 };

@@ -20,6 +20,7 @@ const HABITS: Readonly<Record<Quantity, Habit>> = {
   slit: { inner: 'mm', metric: { unit: 'mm', step: 0.1 }, us: { unit: 'in', step: 1 / 32 } },
   thickness: { inner: 'mm', metric: { unit: 'mm', step: 0.01 }, us: { unit: 'in', step: 0.001 } },
   distance: { inner: 'm', metric: { unit: 'm', step: 0.01 }, us: { unit: 'ft', step: 0.1 } },
+  reach: { inner: 'm', metric: { unit: 'm', step: 0.01 }, us: { unit: 'in', step: 1 / 2 } },
   angle: alike('rad', 'deg', 0.1),
   speed: { inner: 'm_s', metric: { unit: 'km_h', step: 0.1 }, us: { unit: 'mph', step: 0.1 } },
   mass: { inner: 'kg', metric: { unit: 'kg', step: 0.1 }, us: { unit: 'lb', step: 0.1 } },

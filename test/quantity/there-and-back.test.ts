@@ -16,6 +16,7 @@ const SPANS: Readonly<Record<Quantity, readonly [number, number]>> = {
   slit: [-1e5, 1e5],
   thickness: [-100, 100],
   distance: [-1e4, 1e4],
+  reach: [-1e4, 1e4],
   angle: [-10, 10],
   speed: [-100, 100],
   mass: [-1e4, 1e4],

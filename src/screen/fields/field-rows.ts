@@ -69,6 +69,14 @@ const sideOf = (
 const sizeText = ({ digits, unit }: Figure): string =>
   digits.replace(/^[+-]/, '') + (unit === '"' ? unit : '');
 
+/** Inches typed bare, as the tape has them where it counts feet: ten feet meant and ten inches kept are seen at once. */
+const inFeet = (field: NumberField, value: number, { quantity, system }: FieldSpec): string => {
+  if (system !== 'us' || !BARE.test(field.text.trim())) return '';
+  if (quantity !== 'length' && quantity !== 'reach') return '';
+  const feet = write(value, quantity, 'us', { feet: true });
+  return feet.includes("'") ? `= ${feet} ` : '';
+};
+
 /** The words beside the three rows of the figure. */
 const notes = (field: NumberField, meaning: Understood, figure: Figure, spec: FieldSpec): readonly Span[] => {
   const { quantity, system } = spec;
@@ -93,7 +101,12 @@ const notes = (field: NumberField, meaning: Understood, figure: Figure, spec: Fi
   if (field.text === '') return [asks, { text: usualRange(spec), role: 'quiet' }, { text: '' }];
   // Where the side is named in words, the size alone follows.
   const shown = (value: number): number => (isSided(spec) ? Math.abs(value) : value);
-  const echo: Span = { text: meaning.is === 'number' ? inBoth(shown(meaning.value), quantity, system) : '' };
+  const echo: Span = {
+    text:
+      meaning.is === 'number'
+        ? `${inFeet(field, shown(meaning.value), spec)}${inBoth(shown(meaning.value), quantity, system)}`
+        : '',
+  };
   const fault: Span = { text: meaning.is === 'fault' ? meaning.fault.message : '', role: 'quiet' };
   const side = sideOf(field, meaning, spec);
   if (side === null || field.text === '') return [asks, fault, echo];
