@@ -1,6 +1,7 @@
 import type { System } from '../quantity/quantities.ts';
 import { write } from '../quantity/write.ts';
 import type { Figure, Fill, Fills, Phrase } from '../stages/sheet.ts';
+import { ownMeasure } from './own-measure.ts';
 import type { Content } from './schema.ts';
 
 /** What stands for a number that waits for an answer. */
@@ -54,7 +55,7 @@ export const textAt = (content: Content, path: string): string | readonly string
 export const say = (voice: Voice, phrase: Phrase, figures: readonly Figure[] = []): string => {
   const text = textAt(voice.content, phrase.words);
   const one = typeof text === 'string' ? text : text?.join(' ');
-  return fillMarks(one ?? phrase.words, phrase.fills ?? {}, figures, voice.system);
+  return fillMarks(ownMeasure(one ?? phrase.words, voice.system), phrase.fills ?? {}, figures, voice.system);
 };
 
 export const sayLines = (
@@ -64,5 +65,5 @@ export const sayLines = (
 ): readonly string[] => {
   const text = textAt(voice.content, phrase.words);
   const list = typeof text === 'string' ? [text] : (text ?? []);
-  return list.map(t => fillMarks(t, phrase.fills ?? {}, figures, voice.system));
+  return list.map(t => fillMarks(ownMeasure(t, voice.system), phrase.fills ?? {}, figures, voice.system));
 };

@@ -5,6 +5,7 @@ import { LARGE_ROWS, largeDigits } from '../../drawing/large.ts';
 import type { Row } from '../../drawing/row.ts';
 import { write } from '../../quantity/write.ts';
 import type { Figure, Stage } from '../../stages/sheet.ts';
+import { ownMeasure } from '../../words/own-measure.ts';
 import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
@@ -85,7 +86,7 @@ export const whyRows = (c: PageContext, lit: Lit): Row[] => {
         ...(words === undefined
           ? []
           : wrap(
-              `${words.why} ${f.on === undefined ? '' : 'It stands on what you measured. '}Source: ${sourceText(c, f.source ?? words.source)}`,
+              `${ownMeasure(words.why, c.voice.system)} ${f.on === undefined ? '' : 'It stands on what you measured. '}Source: ${sourceText(c, f.source ?? words.source)}`,
               columns + 8,
             ).map(l => row('     ', l))),
       ];
