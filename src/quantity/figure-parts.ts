@@ -2,7 +2,7 @@ import { convert } from './convert.ts';
 import type { Quantity, System } from './quantities.ts';
 import { decimals, feetAndInches, isRuleStep, nearest, ruled } from './rounding.ts';
 import { type UnitCode, unitOf } from './units.ts';
-import { innerUnit, usual } from './usual.ts';
+import { innerUnit, stepAt, usual } from './usual.ts';
 
 /** How a figure is asked for. */
 export type FigureOptions = Readonly<{
@@ -63,10 +63,10 @@ export const figureParts = (
   system: System,
   options: FigureOptions = {},
 ): FigureParts => {
-  const { unit, step: usualStep } = usual(quantity, system);
-  const step = options.step ?? usualStep;
+  const { unit } = usual(quantity, system);
   const shown = convert(value, innerUnit(quantity), unit);
   const size = Math.abs(shown);
+  const step = options.step ?? stepAt(size, quantity, system);
   if (!(size < WRITABLE_BELOW)) return { side: 0, digits: '–', unit: '' };
   const parts =
     quantity === 'time' && options.step === undefined && !options.bare

@@ -42,6 +42,15 @@ const HABITS: Readonly<Record<Quantity, Habit>> = {
   travel: { inner: 'mm_s', metric: { unit: 'mm_s', step: 0.1 }, us: { unit: 'in_min', step: 0.5 } },
 };
 
+/** From so many pounds up a mass is said whole: a tenth of a pound is nothing to who lifts it [practice]. */
+const WHOLE_POUNDS_FROM = 20;
+
+/** The rounding of a size, in the usual unit: that of its habit, but coarser where nothing finer is read. */
+export const stepAt = (size: number, quantity: Quantity, system: System): number =>
+  quantity === 'mass' && system === 'us' && size >= WHOLE_POUNDS_FROM - 0.05
+    ? 1
+    : HABITS[quantity][system].step;
+
 /** The unit in which a quantity is kept inside. */
 export const innerUnit = (quantity: Quantity): UnitCode => HABITS[quantity].inner;
 

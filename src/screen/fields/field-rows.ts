@@ -1,5 +1,5 @@
 import { asciiText } from '../../drawing/ascii-twin.ts';
-import { cellWidth, cutRow, cutTo, padTo, row } from '../../drawing/cells.ts';
+import { cellWidth, cutRow, cutTo, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Look, Row, Span } from '../../drawing/row.ts';
 import { tallDigits } from '../../drawing/tall.ts';
 import { inBoth } from '../../quantity/both.ts';
@@ -117,6 +117,15 @@ const notes = (field: NumberField, meaning: Understood, figure: Figure, spec: Fi
   return [{ text: side.side.name, role: 'lead' }, seen, echo];
 };
 
+/** Three notes in the three rows of the figure: the first goes on below where it is long, for two of the others are seldom both said. */
+const inThree = (said: readonly Span[], columns: number): readonly Span[] => {
+  const [first, ...others] = said;
+  if (first === undefined || cellWidth(first.text) <= columns) return said;
+  const lines = wrap(first.text, columns).map(text => ({ ...first, text }));
+  const rest = others.filter(({ text }) => text !== '');
+  return lines.length + rest.length > 3 ? said : [...lines, ...rest];
+};
+
 const hint = (field: NumberField, meaning: Understood, spec: FieldSpec): string => {
   const side = sideOf(field, meaning, spec);
   if (side !== null && side !== 'line' && field.text !== '')
@@ -146,7 +155,10 @@ export const fieldRows = (field: NumberField, spec: FieldSpec, look: Look): Row[
   const unit = plain(figure.unit);
   const wide = INDENT + cellWidth(digits[0]) + 2 + cellWidth(unit) + 2;
   const at = Math.max(NOTES_AT, wide);
-  const beside = notes(field, meaning, figure, spec).map(note => ({ ...note, text: plain(note.text) }));
+  const beside = inThree(
+    notes(field, meaning, figure, spec).map(note => ({ ...note, text: plain(note.text) })),
+    columns - at,
+  );
 
   const figureRows = digits.map((line, index) => {
     const left = `${' '.repeat(INDENT)}${line}${index === 2 && unit !== '' ? `  ${unit}` : ''}`;

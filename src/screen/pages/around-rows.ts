@@ -1,6 +1,6 @@
 import { openFindings } from '../../coach/view.ts';
 import { itemSettled, type Step } from '../../coach/walk.ts';
-import { cellWidth, cutRow, cutTo, padTo, row } from '../../drawing/cells.ts';
+import { cellWidth, cutAtWord, cutRow, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS, type State } from '../../drawing/signs.ts';
 import { write } from '../../quantity/write.ts';
@@ -81,17 +81,36 @@ export const stepListRows = (
   });
 };
 
-/** What was read in a step, one row each. */
-export const readingRows = (c: PageContext, step: Step, columns = 62): Row[] =>
-  (step.asks ?? []).map(a => {
+/** What is asked in a step and what was read, each whole where `rows` allow it, else in one row. */
+export const readingRows = (c: PageContext, step: Step, columns: number, rows: number): Row[] => {
+  const room = columns - 4;
+  const asked = (step.asks ?? []).map(a => {
     const reading = c.view.build.readings.get(`${step.key}#${a.ask}`);
-    const label = askLabel(c.view, c.voice, step, a.ask);
-    const sign = SIGNS[reading === undefined ? 'to-do' : 'done'];
-    if (reading === undefined) return row(' ', [sign.role, `${sign.sign} `], label);
-    const value = readingText(c.view, c.voice, step, a, reading.value);
-    const room = Math.max(10, columns - 4 - cellWidth(value));
-    return row(' ', [sign.role, `${sign.sign} `], padTo(cutTo(label, room), room + 1), value);
+    return {
+      label: askLabel(c.view, c.voice, step, a.ask),
+      value: reading === undefined ? '' : readingText(c.view, c.voice, step, a, reading.value),
+      sign: SIGNS[reading === undefined ? 'to-do' : 'done'],
+    };
   });
+  const whole = asked.map(({ label, value }) => {
+    if (cellWidth(label) + 1 + cellWidth(value) <= room)
+      return [value === '' ? label : `${padTo(label, room - cellWidth(value))}${value}`];
+    return [...wrap(label, room), ...(value === '' ? [] : wrap(value, room - 2).map(l => `  ${l}`))];
+  });
+  const fits = whole.reduce((n, lines) => n + lines.length, 0) <= rows;
+  return asked.flatMap(({ label, value, sign }, i) => {
+    // Where there is no room for both, an answer keeps the words of its question that fit beside it.
+    const besides = room - 1 - cellWidth(value);
+    const short =
+      value === ''
+        ? cutAtWord(label, room)
+        : besides < 10
+          ? cutAtWord(`${label}: ${value}`, room)
+          : `${padTo(cutAtWord(label, besides), besides + 1)}${value}`;
+    const lines = fits ? (whole[i] ?? []) : [short];
+    return lines.map((line, n) => row(' ', [sign.role, n === 0 ? `${sign.sign} ` : '  '], line));
+  });
+};
 
 /** Row 21: the worst open finding, or nothing. */
 export const worstRow = (c: PageContext): Row => {

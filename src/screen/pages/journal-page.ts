@@ -2,11 +2,11 @@ import type { Entry } from '../../build/entries.ts';
 import { newestStrikeable } from '../../coach/decide/decide.ts';
 import { findStep } from '../../coach/decide/steps.ts';
 import { pastStep } from '../../coach/pause.ts';
-import { cutTo, padTo, row } from '../../drawing/cells.ts';
+import { cutAtWord, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { write } from '../../quantity/write.ts';
 import type { Fills, Stage, StepDraft } from '../../stages/sheet.ts';
-import { say } from '../../words/say.ts';
+import { say, textAt } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { designWords } from './design-words.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from './frame.ts';
@@ -26,9 +26,16 @@ const likeOf = (c: PageContext, key: string): StepDraft | undefined => {
   return c.view.steps.find(s => s.key.split(/[@:~]/)[0] === name);
 };
 
+/** What is over and done with (a fire watch) has no step any more: the title of its kind, where that needs no numbers. */
+const goneTitle = (c: PageContext, key: string): string => {
+  const [stage, name] = (key.split(/[@:~#]/)[0] ?? '').split('/');
+  const title = textAt(c.voice.content, `steps.${stage}.${name}.title`);
+  return typeof title === 'string' && !title.includes('{') ? title : (name ?? key).replaceAll('-', ' ');
+};
+
 const stepTitle = (c: PageContext, key: string): string => {
   const found = stepOf(c, key);
-  if (found === null) return key;
+  if (found === null) return goneTitle(c, key);
   const title = stepText(c.view, c.voice, found.step, 'title') ?? key;
   const item = found.item ? (found.step.items ?? []).find(i => i.key === key) : undefined;
   // The one of many goes first: the end of a long row is cut.
@@ -151,7 +158,7 @@ export const journalPage = (c: PageContext, stage: Stage, lit: number, keys: Row
         ? `y puts back:  ${entryText(c, litEntry).deed}`
         : `z takes back:  ${entryText(c, litEntry).deed}`;
   const top: Row[] = [
-    row(' ', ['lead', `▸ ${cutTo(said, c.look.columns - 4)}`]),
+    row(' ', ['lead', `▸ ${cutAtWord(said, c.look.columns - 4)}`]),
     row('   ', ['quiet', 'Nothing is erased. The entry stays, marked struck; the steel is as it is.']),
   ];
   const rows = Math.max(1, c.look.rows - 1 - 3 - top.length - 3);
@@ -182,9 +189,9 @@ export const journalPage = (c: PageContext, stage: Stage, lit: number, keys: Row
         ['quiet', `${time} `],
         [
           i === lit ? 'lead' : isStruck ? 'quiet' : 'plain',
-          padTo(cutTo(deed, c.look.columns - 36), c.look.columns - 36),
+          padTo(cutAtWord(deed, c.look.columns - 36), c.look.columns - 36),
         ],
-        padTo(cutTo(value, 12), 13, 'right'),
+        padTo(cutAtWord(value, 12), 13, 'right'),
         ['quiet', `  ${note}`],
       ),
     );

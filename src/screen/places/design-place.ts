@@ -97,10 +97,7 @@ export const designPlace = (): Place => {
         [
           ...rows,
           [],
-          row(' ', [
-            'quiet',
-            `Before a change is kept, it is said what it does to steel that is cut.${more}`,
-          ]),
+          row(' ', ['quiet', 'Before a change is kept, it is said what it does to steel that is cut.']),
         ],
         [[], echoRow(c), desk.keyRow(place)],
       );
