@@ -34,6 +34,11 @@ export const pageFaults = (rows: readonly string[], system: System): readonly st
     if (other.test(text.replace(ALIKE, ''))) say(`not ${system}`);
     if (/(?:[2-9]\d|\d{3,})\.\d (?:lb|lbf)\b|\d\.\d N\b/.test(text)) say('too fine');
   });
+  // Space alone ticks it: a number typed here would leave for another stage.
+  if (/^ Space /.test(keys) && !/ Enter /.test(keys)) {
+    const asks = body.find(text => /^ Measure |^ ▸ NEXT {2}(?:Measure|Type|Enter|Log) /.test(text));
+    if (asks !== undefined) faults.push(`asks for a number and takes a tick: ${asks.trim()}`);
+  }
   const words = body.some(text => /… w\s*$/.test(text.trimEnd()));
   if (words && !/ w /.test(keys)) faults.push(`no w in the bottom row: ${keys.trim()}`);
   if (words) {

@@ -131,6 +131,7 @@ describe('what such a page may not have', () => {
     ['too fine', [' The frame weighs 156.1 lb.', KEYS]],
     ['unfilled', [' Cut {long} off', KEYS]],
     ['nonsense', [' NaN in', KEYS]],
+    ['takes a tick', [' Measure   The door', KEYS]],
     ['plural', [' back at 1 builds', KEYS]],
   ])('%s', (fault, rows) => {
     expect(pageFaults(rows, 'us').join('\n')).toContain(fault);

@@ -10,7 +10,7 @@ import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
 import { type Lit, litStep, tallOf } from './stage-page.ts';
-import { tagRow } from './step-rows.ts';
+import { measureWord, tagRow } from './step-rows.ts';
 import { figureNumber, figuresOf, lineText, stepText } from './step-words.ts';
 
 /** A figure's value in words. */
@@ -69,7 +69,7 @@ export const whyRows = (c: PageContext, lit: Lit): Row[] => {
     ...part('Stand', stepText(c.view, c.voice, step, 'posture')),
     ...part('Why', stepText(c.view, c.voice, step, 'why')),
     ...part('Caution', stepText(c.view, c.voice, step, 'caution')),
-    ...part('Measure', stepText(c.view, c.voice, step, 'measure')),
+    ...part(measureWord(step), stepText(c.view, c.voice, step, 'measure')),
     ...part('More', stepText(c.view, c.voice, step, 'more')),
     ...(step.key === 'plan/slits' ? slitRows(c) : []),
     ...(own.length === 0 ? [] : [ruleRow(c, 'its numbers')]),

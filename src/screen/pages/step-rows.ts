@@ -69,6 +69,17 @@ export const tagRow = (c: PageContext, step: Step): Row => {
   return joinSides(left, row(['quiet', line]), c.look.columns - 1);
 };
 
+/** Whether Enter opens a field in this step, or what is read anew: one that only takes a tick has nothing to type. */
+const takesNumber = (step: Step): boolean =>
+  step.survey !== undefined ||
+  step.piece !== undefined ||
+  (step.asks ?? []).some(a => a.optional !== true) ||
+  (step.items ?? []).some(i => i.piece !== undefined) ||
+  (step.gates ?? []).some(g => g.measure !== undefined && step.shut.includes(g.id));
+
+/** What stands before a step's limits: a number is measured and typed, the rest is looked at and ticked. */
+export const measureWord = (step: Step): 'Measure' | 'Check' => (takesNumber(step) ? 'Measure' : 'Check');
+
 /** Rows 9 to 12: why, caution, measure, two rows at most for each, four in all. */
 export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
   const parts: [string, string | null][] = [
@@ -76,7 +87,7 @@ export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
     ['Stand', stepText(c.view, c.voice, step, 'posture')],
     ['Why', stepText(c.view, c.voice, step, 'why')],
     ['Caution', stepText(c.view, c.voice, step, 'caution')],
-    ['Measure', stepText(c.view, c.voice, step, 'measure')],
+    [measureWord(step), stepText(c.view, c.voice, step, 'measure')],
   ];
   // A step that waits says what it waits for; its sentences are told when their numbers are there.
   const told = (text: string): boolean => step.state !== 'waiting' || !text.includes(NOT_KNOWN);
@@ -107,7 +118,7 @@ export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
   // What makes it safe goes last: the reason first, then how to measure, then how to stand.
   shorten('Why', 1);
   shorten('Why', 0);
-  shorten('Measure', 1);
+  shorten(measureWord(step), 1);
   const caution = wrapped.find(w => w.name === 'Caution');
   const brief = stepText(c.view, c.voice, step, 'brief');
   if (over > 0 && caution !== undefined && brief !== null) {
@@ -117,7 +128,7 @@ export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
       caution.lines = lines;
     }
   }
-  shorten('Measure', 0);
+  shorten(measureWord(step), 0);
   shorten('Stand', 1);
   shorten('Do', 1);
   shorten('Stand', 0);

@@ -55,9 +55,14 @@ export const goStage = (desk: Desk, stage: Stage): void => {
 /** Keys that do the same on every page of an open build. True when the key was one of them. */
 export const commonAct = (desk: Desk, act: string, char: string, lit: Lit): boolean => {
   switch (act) {
-    case 'stage':
-      goStage(desk, STAGES[Number(char) - 1] ?? 'plan');
+    case 'stage': {
+      const stage = STAGES[Number(char) - 1] ?? 'plan';
+      goStage(desk, stage);
+      // Who meant to type a number sees where it led, and the way back.
+      if (desk.view.next !== null && desk.view.next.stage !== stage)
+        desk.say(`${char} is the stage ${stage}. 0 goes back to the next step.`);
       return true;
+    }
     case 'now':
       goNow(desk);
       return true;
