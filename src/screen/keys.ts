@@ -96,7 +96,8 @@ const MOST_KEYS = 7;
 const MOST_KEYS_WIDE = 10;
 const WIDE_FROM = 110;
 
-const itemText = (item: LineItem, own: readonly PageKey[], ascii: boolean): [string, string] => {
+/** How a key of the bottom row is written, and the word after it. */
+export const itemText = (item: LineItem, own: readonly PageKey[], ascii: boolean): [string, string] => {
   const mine = own.find(({ act }) => act === item.act);
   const table = rowFor(item.act);
   const key = item.shown ?? mine?.char ?? (table === undefined ? '' : keyFor(table.act, ascii));

@@ -99,7 +99,7 @@ const lookAtAll = async (system: System): Promise<{ pages: number; faults: reado
     ways.hurt(lit),
     ways.findings('plan'),
     ways.design(),
-    ways.help('plan', []),
+    ways.help('plan', [{ act: 'open' }, { act: 'help' }], []),
   ]) {
     desk.root(place);
     look('at the end');

@@ -70,10 +70,11 @@ export const stepListRows = (
     const whole = stepText(c.view, c.voice, s, 'title') ?? s.key;
     const count = s.items === undefined ? '' : ` ${s.itemsDone}/${s.items.length}`;
     const title = deedWithin(whole, columns - 11 - cellWidth(count));
+    const word = state === 'next' && c.view.next?.key !== s.key ? SIGNS['to-do'].word : sign.word;
     return cutRow(
       row(
         ' ',
-        [isLit ? 'lead' : sign.role, `${sign.sign} ${padTo(sign.word, 8)}`],
+        [isLit ? 'lead' : sign.role, `${sign.sign} ${padTo(word, 8)}`],
         [isLit ? 'lead' : 'plain', `${title}${count}`],
       ),
       columns,

@@ -1,4 +1,5 @@
 import type { Quantity, System } from '../../quantity/quantities.ts';
+import { usualLabel } from '../../quantity/usual.ts';
 import { write } from '../../quantity/write.ts';
 
 /** Design numbers that are no lengths. */
@@ -61,4 +62,15 @@ export const designInBoth = (field: string, value: unknown, system: System): str
       name === 'kind' ? String(v) : `${name.replace(/_mm$/, '')} ${oneInBoth(field, name, v, system)}`,
     )
     .join(', ');
+};
+
+/** A tube as its label has it: 40 x 40 x 3 mm, 1.5 x 1.5 x 0.12 in. */
+export const sectionWords = (
+  tube: Readonly<{ depth_mm: number; width_mm: number; wall_mm: number }>,
+  system: System,
+): string => {
+  const [depth, width, wall] = [tube.depth_mm, tube.width_mm, tube.wall_mm].map(v =>
+    write(v, 'thickness', system, { unit: false }).replace(/\.?0+$/, ''),
+  );
+  return `${depth} x ${width} x ${wall} ${usualLabel('thickness', system)}`;
 };

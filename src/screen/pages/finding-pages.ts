@@ -64,7 +64,11 @@ export const findingsPage = (c: PageContext, stage: Stage, lit: number, keys: Ro
   const head = [
     titleRow(c),
     stripRow(c.view, stage),
-    ruleRow(c, `findings: ${open.length} open`, `${list.length - open.length} decided`),
+    ruleRow(
+      c,
+      open.length === 0 ? 'findings: none open' : `findings: ${open.length} open`,
+      list.length === open.length ? '' : `${list.length - open.length} decided`,
+    ),
   ];
   const body: Row[] =
     list.length === 0

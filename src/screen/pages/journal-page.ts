@@ -6,6 +6,7 @@ import { cutAtWord, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { write } from '../../quantity/write.ts';
 import type { Fills, Stage, StepDraft } from '../../stages/sheet.ts';
+import { counted } from '../../words/counted.ts';
 import { say, textAt } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { designWords } from './design-words.ts';
@@ -85,7 +86,10 @@ export const entryText = (c: PageContext, e: Entry): { deed: string; value: stri
     case 'piece-fated':
       return { deed: 'piece', value: e.fate };
     case 'survey-opened':
-      return { deed: `began reading rail ${e.rail} (${e.phase})`, value: `${e.stations_mm.length} stations` };
+      return {
+        deed: `began reading rail ${e.rail} (${e.phase})`,
+        value: counted(e.stations_mm.length, 'station'),
+      };
     case 'offsets-read': {
       const first = e.readings[0];
       const more = e.readings.length > 1 ? ` and ${e.readings.length - 1} more` : '';
@@ -149,7 +153,7 @@ export const journalPage = (c: PageContext, stage: Stage, lit: number, keys: Row
   const head = [
     titleRow(c),
     stripRow(c.view, stage),
-    ruleRow(c, `journal: ${c.view.build.all.length} entries`, 'newest first'),
+    ruleRow(c, `journal: ${counted(c.view.build.all.length, 'entry', 'entries')}`, 'newest first'),
   ];
   const said =
     litEntry === undefined
@@ -196,6 +200,6 @@ export const journalPage = (c: PageContext, stage: Stage, lit: number, keys: Row
       ),
     );
   }
-  const file = `${c.view.build.all.length} entries, ${struck.size} struck.`;
+  const file = `${counted(c.view.build.all.length, 'entry', 'entries')}, ${struck.size} struck.`;
   return page(c, head, [...top, ...lines], [[], echoRow(c, file), keys]);
 };

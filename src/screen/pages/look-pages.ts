@@ -146,20 +146,23 @@ export const largePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
 
 /** Key g: words of the trade. */
 export const glossaryPage = (c: PageContext, stage: Stage, from: number, keys: Row): Row[] => {
-  const rows = Object.entries(c.voice.content.glossary)
+  const words = Object.entries(c.voice.content.glossary)
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .flatMap(([word, means]) =>
-      wrap(means, c.look.columns - 22).map((l, i) => row(' ', ['lead', padTo(i === 0 ? word : '', 20)], l)),
+    .map(([word, means]) =>
+      wrap(ownMeasure(means, c.voice.system), c.look.columns - 22).map((l, i) =>
+        row(' ', ['lead', padTo(i === 0 ? word : '', 20)], l),
+      ),
     );
+  const rows = words.flat();
   const room = Math.max(1, pageRows(c) - 6);
   const at = Math.max(0, Math.min(from, rows.length - room));
+  // Words are counted, not rows: one that only its last rows show is in sight too.
+  const starts = words.map((_, i) => words.slice(0, i).reduce((n, w) => n + w.length, 0));
+  const first = starts.findLastIndex(s => s <= at) + 1;
+  const last = starts.findLastIndex(s => s < at + room) + 1;
   return page(
     c,
-    [
-      titleRow(c),
-      stripRow(c.view, stage),
-      ruleRow(c, 'words', `${at + 1} to ${Math.min(rows.length, at + room)} of ${rows.length}`),
-    ],
+    [titleRow(c), stripRow(c.view, stage), ruleRow(c, 'words', `${first} to ${last} of ${words.length}`)],
     rows.slice(at, at + room),
     [[], echoRow(c), keys],
   );

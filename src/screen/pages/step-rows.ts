@@ -56,7 +56,11 @@ export const deedWithin = (title: string, room: number): string => {
 
 /** Row 4: the tag, the sentence, and at the right the line the numbers belong to, or until when a fire is watched for. */
 export const tagRow = (c: PageContext, step: Step): Row => {
-  const [state, word] = TAGS[step.state];
+  // What can be done but is not its turn is no NEXT: supports can be set before there is a rail to lay on them.
+  const [state, word] =
+    step.state === 'to do' && c.view.next !== null && c.view.next.key !== step.key
+      ? (['to-do', 'TO DO'] as const)
+      : TAGS[step.state];
   const measures =
     step.state === 'to do' && ((step.asks ?? []).some(a => a.optional !== true) || step.survey !== undefined);
   const title = stepText(c.view, c.voice, step, 'title') ?? step.key;

@@ -89,9 +89,12 @@ export const commonAct = (desk: Desk, act: string, char: string, lit: Lit): bool
     case 'hurt':
       desk.push(desk.around.ways.hurt(lit));
       return true;
-    case 'help':
-      desk.push(desk.around.ways.help(lit.stage, desk.place.own ?? []));
+    case 'help': {
+      const { place } = desk;
+      const own = place.field?.field.open === true ? [] : (place.own ?? []);
+      desk.push(desk.around.ways.help(lit.stage, desk.keysOf(place), own));
       return true;
+    }
     case 'glossary':
       desk.push(desk.around.ways.glossary(lit.stage));
       return true;
