@@ -27,4 +27,12 @@ describe('measures written out in words', () => {
     const one = said.filter(({ text }) => METRIC.test(text) && !AMERICAN.test(text));
     expect(one.map(({ where, text }) => `${where}: ${text}`)).toEqual([]);
   });
+
+  test('are said in the one of the build, not in both at once', () => {
+    // `{1 m|40 in}` is one or the other.
+    const both = said
+      .map(({ where, text }) => ({ where, text: text.replace(/\{[^{}|]+\|[^{}|]+\}/g, '') }))
+      .filter(({ text }) => METRIC.test(text) && AMERICAN.test(text));
+    expect(both.map(({ where, text }) => `${where}: ${text}`)).toEqual([]);
+  });
 });

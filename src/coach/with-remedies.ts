@@ -10,18 +10,18 @@ const MENDED = new Set<StepDraft['stage']>(['tack', 'weld']);
 export const broughtBy = (step: Pick<StepDraft, 'key'>, chosen: Pick<Chosen, 'entry'>): boolean =>
   step.key.includes(`@${chosen.entry}`);
 
-/** Steps of a stage that a choice brought, and the readings of its rail after them that are still to be taken. */
+/** Whether a step is of one rail: its key ends with the rail's name. */
+const isOfRail = (step: StepDraft, rail: unknown): boolean =>
+  typeof rail === 'string' && step.key.endsWith(`@${rail}`);
+
+/** Steps of a stage that a choice brought; and of what comes after them with its rail and is still to be done, all and the readings. */
 const partsOf = (b: Build, steps: readonly StepDraft[], chosen: Chosen) => {
   const brought = steps.filter(step => broughtBy(step, chosen) && step.survey === undefined);
   const last = Math.max(...brought.map(step => step.turn));
-  const readings = steps.filter(
-    step =>
-      step.survey !== undefined &&
-      step.survey.rail === chosen.plan.rail &&
-      step.turn > last &&
-      !isSettled(b, step),
+  const later = steps.filter(
+    step => isOfRail(step, chosen.plan.rail) && step.turn > last && !isSettled(b, step),
   );
-  return { brought, readings };
+  return { brought, later, readings: later.filter(step => step.survey !== undefined) };
 };
 
 const mended = (b: Build, sheet: SheetDraft): SheetDraft => {
@@ -30,14 +30,13 @@ const mended = (b: Build, sheet: SheetDraft): SheetDraft => {
   for (const chosen of b.chosen) {
     // What it brings to a later page has its time there.
     if (stageOfPhase(chosen.plan.phase) !== sheet.stage) continue;
-    const { brought, readings } = partsOf(b, sheet.steps, chosen);
+    const { brought, later, readings } = partsOf(b, sheet.steps, chosen);
     if (brought.length === 0 || readings.length === 0) continue;
     const open = brought.filter(step => !isSettled(b, step));
     // What comes next of it: its own steps, and then the first reading, which tells what came of them.
     const reading = readings.reduce((first, step) => (step.turn < first.turn ? step : first));
     for (const step of [...open, reading]) led.add(step.key);
-    for (const step of readings)
-      waits.set(step.key, [...(waits.get(step.key) ?? []), ...open.map(o => o.key)]);
+    for (const step of later) waits.set(step.key, [...(waits.get(step.key) ?? []), ...open.map(o => o.key)]);
   }
   if (led.size === 0) return sheet;
   const steps = sheet.steps.map(step => {
@@ -54,7 +53,7 @@ const mended = (b: Build, sheet: SheetDraft): SheetDraft => {
 
 /**
  * The sheets with what was chosen for a rail led to before other open work: the remedy's steps, then the reading that tells what
- * came of them, which waits for them: a rail that is about to be cut is not measured first.
+ * came of them. What else is done with that rail waits for them: a rail that is about to be cut is not measured or carried first.
  */
 export const withRemedies = (b: Build, sheets: readonly SheetDraft[]): readonly SheetDraft[] =>
   b.chosen.length === 0 ? sheets : sheets.map(sheet => (MENDED.has(sheet.stage) ? mended(b, sheet) : sheet));

@@ -49,17 +49,24 @@ export const orderJson = (view: View, voice: Voice, sheet: OrderSheet): object =
       error: s.plan.ok ? null : s.plan.fault,
       stop_settings: s.stops,
       bars: s.bars.map(bar => ({
+        bar: bar.label,
         from: bar.source.is === 'sold' ? 'buy' : bar.source.bar.from,
         length_mm: bar.length_mm,
         kg: bar.kg,
         price: bar.price,
-        trim_mm: bar.trim_mm,
-        kerfs_mm: bar.kerfs_mm,
-        saved_mm: bar.saved_mm,
         held_mm: bar.held_mm,
-        left_mm: bar.left_mm,
-        yard_cuts: yardCuts(bar, sheet.carry_mm),
-        cuts: bar.cuts.map(c => ({
+        yard_cuts: yardCuts(bar, sheet.carry_mm, voice.system),
+      })),
+      // As they lie at the saw: marks count from the squared end of each part.
+      parts: s.parts.map(part => ({
+        part: part.label,
+        length_mm: part.length_mm,
+        trim_mm: part.trim_mm,
+        kerfs_mm: part.kerfs_mm,
+        turned_mm: part.turned_mm,
+        saved_mm: part.saved_mm,
+        left_mm: part.left_mm,
+        cuts: part.cuts.map(c => ({
           need: c.piece.need,
           piece: pieceName(c.piece.need),
           when: c.piece.when,

@@ -4,7 +4,7 @@ import { openFindings, sheetOf } from '../coach/view.ts';
 import { noLongerAsked } from '../coach/walk.ts';
 import { toAscii } from '../drawing/ascii-twin.ts';
 import { drawScene } from '../drawing/braille.ts';
-import { padTo, row, rowText, wrap } from '../drawing/cells.ts';
+import { cellWidth, padTo, row, rowText, wrap } from '../drawing/cells.ts';
 import type { Row } from '../drawing/row.ts';
 import { SIGNS } from '../drawing/signs.ts';
 import { write } from '../quantity/write.ts';
@@ -13,11 +13,24 @@ import type { PageContext } from '../screen/pages/context.ts';
 import { offerRow } from '../screen/pages/finding-pages.ts';
 import { ruleRow, stripRow, titleRow } from '../screen/pages/frame.ts';
 import { figureValue } from '../screen/pages/look-pages.ts';
+import { slitStripRows } from '../screen/pages/slit-strip-rows.ts';
 import { stateSign } from '../screen/pages/step-rows.ts';
 import { findingLines, findingText, lineText, stepText } from '../screen/pages/step-words.ts';
 import type { Stage } from '../stages/sheet.ts';
 import { say, type Voice } from '../words/say.ts';
 import type { World } from './command.ts';
+
+/** Things in rows, none of them broken: a figure that ends on the next row is read wrong. */
+const wrapWhole = (things: readonly string[], between: string, width: number): string[] => {
+  const lines: string[] = [];
+  for (const thing of things) {
+    const last = lines.at(-1);
+    if (last !== undefined && cellWidth(last + between + thing) <= width)
+      lines[lines.length - 1] = last + between + thing;
+    else lines.push(thing);
+  }
+  return lines;
+};
 
 /** A stage's whole page as plain text: numbers, steps, findings. */
 export const sheetRows = (c: PageContext, stage: Stage): Row[] => {
@@ -66,9 +79,10 @@ export const sheetRows = (c: PageContext, stage: Stage): Row[] => {
         ...readingRows(c, s, 62, 0).map(r => row('   ', rowText(r))),
         ...(items.length === 0
           ? []
-          : wrap(items.join(' · '), width - 6).map(l => row('     ', ['quiet', l]))),
+          : wrapWhole(items, ' · ', width - 6).map(l => row('     ', ['quiet', l]))),
       ];
     }),
+    ...(stage === 'cut' ? slitStripRows(c) : []),
     ...gone.map(k => row(' ', ['quiet', `✓ done     ${k}  (done, no longer asked)`])),
     ...(sheet.findings.length === 0 ? [] : [ruleRow(c, 'findings')]),
     ...sheet.findings.flatMap((f): Row[] => [

@@ -147,9 +147,12 @@ export const rule = (label: string, rightLabel: string, columns: number, ascii =
   return row(['quiet', cutTo(start, columns, ascii)]);
 };
 
+/** A space where a line may end: not inside a measure such as 15 25/32 in, whose halves are two wrong numbers. */
+const GAP = / (?!(?<=\d )(?:\d+\/\d+|(?:in|ft|mm|m|lb|kg|h|min)(?![\w/])))/;
+
 /**
- * A text in lines of at most `columns` cells, broken at spaces; a single word that is longer than a line is broken where
- * it must be. Line ends in the text are kept. Always at least one line.
+ * A text in lines of at most `columns` cells, broken at spaces outside of measures; a single word that is longer than a line is
+ * broken where it must be. Line ends in the text are kept. Always at least one line.
  */
 export const wrap = (text: string, columns: number): string[] =>
   text.split('\n').flatMap(part => wrapLine(part, Math.max(1, columns)));
@@ -157,7 +160,8 @@ export const wrap = (text: string, columns: number): string[] =>
 const wrapLine = (text: string, columns: number): string[] => {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(' ')) {
+  const words = text.split(GAP).flatMap(word => (cellWidth(word) > columns ? word.split(' ') : [word]));
+  for (const word of words) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (cellWidth(longer) <= columns) {
       line = longer;

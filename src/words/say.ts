@@ -1,7 +1,6 @@
 import type { System } from '../quantity/quantities.ts';
 import { write } from '../quantity/write.ts';
 import type { Figure, Fill, Fills, Phrase } from '../stages/sheet.ts';
-import { ownMeasure } from './own-measure.ts';
 import type { Content } from './schema.ts';
 
 /** What stands for a number that waits for an answer. */
@@ -33,9 +32,15 @@ const fillText = (fill: Fill, system: System): string => {
   });
 };
 
+/** `{1 m|40 in}` in a text is the first in a metric build and the second in a US one: no bench has both tapes. */
+const inSystem = (text: string, system: System): string =>
+  text.replace(/\{([^{}|]+)\|([^{}|]+)\}/g, (_, metric: string, us: string) =>
+    system === 'us' ? us : metric,
+  );
+
 /** `{mark}` in a text becomes the fill of that name, or the figure whose id (the part before @) it names. */
 export const fillMarks = (text: string, fills: Fills, figures: readonly Figure[], system: System): string =>
-  text.replace(/\{([a-z][a-z0-9-]*)\}/gi, (whole, mark: string) => {
+  inSystem(text, system).replace(/\{([a-z][a-z0-9-]*)\}/gi, (whole, mark: string) => {
     const fill = fills[mark];
     if (fill !== undefined) return fillText(fill, system);
     const figure = figures.find(f => f.id.split('@')[0] === mark);
@@ -55,7 +60,7 @@ export const textAt = (content: Content, path: string): string | readonly string
 export const say = (voice: Voice, phrase: Phrase, figures: readonly Figure[] = []): string => {
   const text = textAt(voice.content, phrase.words);
   const one = typeof text === 'string' ? text : text?.join(' ');
-  return fillMarks(ownMeasure(one ?? phrase.words, voice.system), phrase.fills ?? {}, figures, voice.system);
+  return fillMarks(one ?? phrase.words, phrase.fills ?? {}, figures, voice.system);
 };
 
 export const sayLines = (
@@ -65,5 +70,5 @@ export const sayLines = (
 ): readonly string[] => {
   const text = textAt(voice.content, phrase.words);
   const list = typeof text === 'string' ? [text] : (text ?? []);
-  return list.map(t => fillMarks(ownMeasure(t, voice.system), phrase.fills ?? {}, figures, voice.system));
+  return list.map(t => fillMarks(t, phrase.fills ?? {}, figures, voice.system));
 };

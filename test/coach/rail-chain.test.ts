@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { underWay } from '../../src/coach/under-way.ts';
 import { openFindings, type View } from '../../src/coach/view.ts';
 import type { Finding } from '../../src/stages/sheet.ts';
 import { Teller } from '../demo/tell.ts';
@@ -91,6 +92,13 @@ describe('from a survey to the uprights', () => {
     // It is not measured before it is cut, and once it is cut that is what comes next.
     expect(stepOf(chosen, 'tack/survey@A')?.state).toBe('waiting');
     expect(stepOf(chosen, 'tack/sideways@A')?.waitsFor).toContain(`tack/re-cut@${id}`);
+    expect(stepOf(chosen, 'tack/twist@A')?.waitsFor).toContain(`tack/re-cut@${id}`);
+    expect(stepOf(chosen, 'tack/twist@B')?.waitsFor).not.toContain(`tack/re-cut@${id}`);
+    // Nothing is left to decide, and nothing is mended yet.
+    expect(openRail(chosen)).toEqual([]);
+    expect(underWay(chosen)).toMatchObject([
+      { chosen: { entry: id }, next: { key: `tack/re-cut@${id}` }, open: 1 },
+    ]);
     // Its tacks are arcs: they wait for the weather.
     await chain.settle('prep/weather');
     expect((await chain.view()).next?.key).toBe(`tack/re-cut@${id}`);
@@ -99,6 +107,7 @@ describe('from a survey to the uprights', () => {
     expect(toRead?.led).toBe(true);
     expect(toRead?.waitsFor).not.toContain(`tack/re-cut@${id}`);
     expect(stepOf(await chain.view(), `tack/re-cut@${id}`)?.state).toBe('done');
+    expect(underWay(await chain.view())).toMatchObject([{ next: { key: 'tack/survey@A' }, open: 0 }]);
 
     const plan = chosen.build.chosen[0]?.plan.slits as readonly { slit: number; turn_rad: number }[];
     const turned = new Map(plan.map(x => [x.slit, x.turn_rad]));

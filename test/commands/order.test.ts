@@ -54,12 +54,14 @@ describe('curvewright order', () => {
     expect(order.schemaVersion).toBe(1);
     for (const section of order.sections) {
       expect(section.proven).toBe(true);
-      for (const bar of section.bars) {
-        const cuts: { from_mm: number; to_mm: number }[] = bar.cuts;
-        const last = cuts.at(-1);
-        expect((last?.to_mm ?? 0) + bar.trim_mm + bar.left_mm).toBeLessThanOrEqual(bar.length_mm + 1e-6);
-        expect((last?.to_mm ?? 0) + bar.trim_mm + bar.left_mm).toBeGreaterThan(bar.length_mm - 12);
-      }
+      const pieces = (part: { cuts: { from_mm: number; to_mm: number }[] }): number =>
+        part.cuts.reduce((sum, c) => sum + c.to_mm - c.from_mm, 0);
+      for (const part of section.parts)
+        expect(
+          part.trim_mm + pieces(part) + part.kerfs_mm - part.turned_mm + part.left_mm - part.length_mm,
+        ).toBeCloseTo(0, 6);
+      const length = (list: { length_mm: number }[]): number => list.reduce((sum, b) => sum + b.length_mm, 0);
+      expect(length(section.parts)).toBeCloseTo(length(section.bars), 6);
     }
     // Asking leaves no file behind.
     expect(files.filter(f => !f.endsWith('.lock'))).toEqual(['yard-kicker.jsonl']);

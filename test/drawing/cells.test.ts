@@ -138,6 +138,16 @@ describe('the rule', () => {
 });
 
 describe('wrapping', () => {
+  test('no line ends inside a measure', () => {
+    expect(wrap('First at 3 5/32 in, last at 22 3/32 in.', 31)).toEqual([
+      'First at 3 5/32 in, last at',
+      '22 3/32 in.',
+    ]);
+    expect(wrap('About 7 h 12 min for all', 11)).toEqual(['About 7 h', '12 min for', 'all']);
+    // A line too narrow for the measure still takes it.
+    expect(wrap('15 25/32 in', 5)).toEqual(['15', '25/32', 'in']);
+  });
+
   test('lines break at spaces and keep the line ends of the text', () => {
     expect(wrap('Square it with the long tape, not by eye', 20)).toEqual([
       'Square it with the',

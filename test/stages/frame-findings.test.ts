@@ -130,8 +130,10 @@ describe('twist', () => {
   });
 });
 
-test('what is within the limit comes first, then what takes least time', () => {
+test('what is within the limit comes first, by least time; then what leaves least over', () => {
   const offers = found(...width(1200, 1200), ...diagonals(1796, 1785)).flatMap(f => f.offers);
-  const rank = offers.map(o => [Number(!(o.after?.within ?? true)), o.minutes] as const);
+  const rank = offers.map(o =>
+    o.after?.within === false ? ([1, o.after.v] as const) : ([0, o.minutes] as const),
+  );
   expect([...rank].sort((a, b) => a[0] - b[0] || a[1] - b[1])).toEqual(rank);
 });

@@ -25,7 +25,17 @@ const DOINGS = {
   /** Bars bought for a build with the pieces each is for, and offcuts it takes: frozen as they stood on the sheet. */
   'bars-bought': {
     build: key,
-    bars: z.array(z.strictObject({ section: key, length_mm: positive, needs: z.array(key) })),
+    bars: z.array(
+      z.strictObject({
+        section: key,
+        length_mm: positive,
+        needs: z.array(key),
+        /** What is chalked on it: "2b", the second part of the second bar. */
+        label: z.optional(key),
+        /** What squaring takes of it. */
+        trim_mm: z.optional(z.number().check(z.nonnegative())),
+      }),
+    ),
     offcuts: z.array(key),
   },
   'saw-kerf-read': { saw: z.enum(['bars', 'slits']), kerf_mm: positive, typed },

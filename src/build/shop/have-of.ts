@@ -1,7 +1,8 @@
 import type { HeldBar } from '../../ramp/cutting/bars-left.ts';
 import type { Have } from '../../ramp/cutting/order.ts';
+import { CARRY } from '../../ramp/cutting/usual-stock.ts';
 import type { Build } from '../fold.ts';
-import { plannedKerf, type Shop } from './shop.ts';
+import { type BoughtBar, plannedKerf, type Shop } from './shop.ts';
 
 /** Kerf, prices, bars and offcuts of the shop, and what the build has sawn, as a cutting order takes them. */
 export const haveOf = (build: Build, buildId: string, shop: Shop): Have => {
@@ -10,7 +11,13 @@ export const haveOf = (build: Build, buildId: string, shop: Shop): Have => {
   for (const o of shop.offcuts) {
     // What this build left behind is counted with its bars already.
     if (o.from === buildId || (o.usedBy !== null && o.usedBy !== buildId)) continue;
-    const bar: HeldBar = { id: o.id, from: 'offcut', length_mm: o.length_mm, needs: [] };
+    const bar: HeldBar = {
+      id: o.id,
+      from: 'offcut',
+      length_mm: o.length_mm,
+      label: `x${offcuts.get(o.section)?.length ?? 0}`,
+      needs: [],
+    };
     offcuts.set(o.section, [...(offcuts.get(o.section) ?? []), bar]);
   }
   return {
@@ -27,10 +34,11 @@ export const haveOf = (build: Build, buildId: string, shop: Shop): Have => {
     // A build that was moved to another folder still has the kerf it began with.
     kerf_mm: plannedKerf(shop) ?? build.shop['kerf-bars'] ?? null,
     aim: shop.aim,
+    carry_mm: shop.carry_mm ?? CARRY[build.system],
   };
 };
 
-const bySection = (bars: readonly { section: string; length_mm: number; needs: readonly string[] }[]) => {
+const bySection = (bars: readonly BoughtBar[]) => {
   const map = new Map<string, HeldBar[]>();
   bars.forEach(b => {
     const own = map.get(b.section) ?? [];
@@ -38,6 +46,9 @@ const bySection = (bars: readonly { section: string; length_mm: number; needs: r
       id: `${b.section}#${own.length + 1}`,
       from: 'bought',
       length_mm: b.length_mm,
+      // Bars bought before parts had a name are numbered as they were listed.
+      label: b.label ?? String(own.length + 1),
+      ...(b.trim_mm === undefined ? {} : { trim_mm: b.trim_mm }),
       needs: b.needs,
     });
     map.set(b.section, own);

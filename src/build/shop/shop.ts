@@ -13,7 +13,13 @@ export type Offcut = Readonly<{
   usedBy: string | null;
 }>;
 
-export type BoughtBar = Readonly<{ section: string; length_mm: number; needs: readonly string[] }>;
+export type BoughtBar = Readonly<{
+  section: string;
+  length_mm: number;
+  needs: readonly string[];
+  label?: string | undefined;
+  trim_mm?: number | undefined;
+}>;
 
 /** Work whose minutes are learned. */
 export type TimedWork = (typeof MINUTES_OF)[number];

@@ -1,5 +1,6 @@
 import type { Doing } from '../../build/entries.ts';
 import { readingKey } from '../../build/fold.ts';
+import { deckWanted } from '../../ramp/cutting/deck-wanted.ts';
 import type { Figure, FigureId, Item, PieceAsk } from '../../stages/sheet.ts';
 import type { View } from '../view.ts';
 import { itemSettled, type Step } from '../walk.ts';
@@ -147,13 +148,21 @@ export const readEntry = (view: View, key: string, askName: string, raw: unknown
   };
 };
 
+/** A board or a strip of the deck: no step of its own asks for it, and none has to wait for it. */
+const deckPiece = (view: View, need: string): PieceAsk | undefined => {
+  for (const { section, pieces } of deckWanted(view.ramp))
+    for (const p of pieces)
+      if (p.need === need) return { need, section: section.name, long_mm: p.long_mm, ends_rad: [0, 0] };
+  return undefined;
+};
+
 export const pieceEntry = (view: View, need: string, raw: unknown): Decided<Doing> => {
   const step = view.steps.find(
     s => s.piece?.need === need || (s.items ?? []).some(i => i.piece?.need === need),
   );
-  const piece = step?.piece ?? step?.items?.find(i => i.piece?.need === need)?.piece;
-  if (step === undefined || piece === undefined) return no('no-such-piece', { need });
-  if (step.state === 'waiting' || step.shut.length > 0) {
+  const piece = step?.piece ?? step?.items?.find(i => i.piece?.need === need)?.piece ?? deckPiece(view, need);
+  if (piece === undefined) return no('no-such-piece', { need });
+  if (step !== undefined && (step.state === 'waiting' || step.shut.length > 0)) {
     const bar = barred(view, step);
     if (!bar.ok) return bar;
   }

@@ -6,6 +6,10 @@ export type HeldBar = Readonly<{
   id: string;
   from: 'bought' | 'offcut';
   length_mm: number;
+  /** What is chalked on it: "2", "2b" for a part that the yard cut. */
+  label: string;
+  /** What squaring takes of its ends, where the yard's cut leaves less than is usual, mm. */
+  trim_mm?: number;
   /** Needs that were to be cut from it when it was bought. */
   needs: readonly string[];
 }>;
@@ -29,22 +33,25 @@ export const barsLeft = (
   kerf_mm: number,
   trim_mm: number,
 ): readonly WorkedBar[] => {
-  const bars = held.map(h => ({ ...h, left: h.length_mm, taken: [] as Sawn[] }));
-  const fits = (bar: (typeof bars)[number], piece: Sawn): boolean =>
-    bar.left - (bar.taken.length === 0 ? trim_mm : 0) >= piece.length_mm - 1;
+  const bars = held.map(h => ({ ...h, trim: h.trim_mm ?? trim_mm, left: h.length_mm, taken: [] as Sawn[] }));
+  type Bar = (typeof bars)[number];
+  const trimOf = (bar: Bar): number => (bar.taken.length === 0 ? bar.trim : 0);
+  const fits = (bar: Bar, piece: Sawn): boolean => bar.left - trimOf(bar) >= piece.length_mm - 1;
   for (const piece of sawn) {
     const own = bars.find(b => b.needs.includes(piece.need) && fits(b, piece));
     const opened = bars.find(b => b.taken.length > 0 && fits(b, piece));
     const bar = own ?? opened ?? bars.find(b => fits(b, piece));
     if (bar === undefined) continue;
-    bar.left = Math.max(0, bar.left - (bar.taken.length === 0 ? trim_mm : 0) - piece.length_mm - kerf_mm);
+    bar.left = Math.max(0, bar.left - trimOf(bar) - piece.length_mm - kerf_mm);
     bar.taken.push(piece);
   }
   return bars.map(b => ({
     id: b.id,
     from: b.from,
+    label: b.label,
     whole_mm: b.length_mm,
     squared: b.taken.length > 0,
+    trim_mm: trimOf(b),
     left_mm: b.left,
     sawn: b.taken,
   }));

@@ -9,8 +9,8 @@ export type BarSource = Readonly<{ is: 'sold'; bar: SoldBar }> | Readonly<{ is: 
 /** One bar of a section as it is to be cut, in the order of the saw. */
 export type CutBar = LaidBar &
   Readonly<{
-    /** Place in the section's order, from 1. */
-    number: number;
+    /** What is chalked on it: its place in the section's order from 1, what it was bought as. */
+    label: string;
     source: BarSource;
     /** What there is of it before the first of these cuts, mm. */
     length_mm: number;
@@ -36,15 +36,18 @@ const ONE_STOP = 0.1;
 const stopOf = (l: Lump): number => Math.round((l.pieces[0]?.long_mm ?? 0) / ONE_STOP) * ONE_STOP;
 const byName = (a: Lump, b: Lump): number => (a.name < b.name ? -1 : a.name > b.name ? 1 : 0);
 
-/** A bar of a plan: where it comes from, and what is cut from it. */
-export type PlannedBar = Readonly<{ source: BarSource; lumps: readonly Lump[] }>;
+/** What is chalked on a bar or a part of one, its length, and what squaring takes of its ends, mm. */
+export type Blank = Readonly<{ label: string; length_mm: number; trim_mm: number }>;
+
+/** A bar of a plan: where it comes from, and what is cut from it; and which part of that bar, where the yard cuts it. */
+export type PlannedBar = Readonly<{ source: BarSource; lumps: readonly Lump[]; part?: Blank }>;
 
 /** A solver's plan with its names and lengths turned back into pieces and bars; steel that lies in the shop first, each once. */
 export const plannedBars = (q: Question, plan: StockPlan): readonly PlannedBar[] => {
   const byName = new Map(q.lumps.map(l => [l.name, l]));
   const open = [...q.open];
   const sourceOf = (bar: StockPlan['bars'][number]): BarSource => {
-    const at = open.findIndex(o => Math.abs(o.left_mm + (o.squared ? q.trim_mm : 0) - bar.length_mm) < 1e-6);
+    const at = open.findIndex(o => Math.abs(o.left_mm + q.trim_mm - o.trim_mm - bar.length_mm) < 1e-6);
     if (at >= 0) return { is: 'open', bar: open.splice(at, 1)[0] as OpenBar };
     const sold = q.sold.find(s => Math.abs(s.length_mm - bar.length_mm) < 1e-6);
     return { is: 'sold', bar: sold ?? { length_mm: bar.length_mm, price: null } };
@@ -66,8 +69,11 @@ const heldIn = (laid: LaidBar): number =>
     .filter(c => c.piece.when === 'to the rail' && !c.piece.known)
     .reduce((sum, c) => sum + c.to_mm - c.from_mm, 0);
 
-/** A section's plan as bars to cut, in the order that sets the stop fewest times; bars with nothing but held steel come last. */
-export const cutBars = (q: Question, planned: readonly PlannedBar[]): CutBars => {
+/**
+ * A section's plan as bars to cut, in the order that sets the stop fewest times; bars with nothing but held steel come last.
+ * @param numbered bars that have a number already: those to buy are numbered on from it
+ */
+export const cutBars = (q: Question, planned: readonly PlannedBar[], numbered = 0): CutBars => {
   const sawn = (l: Lump): boolean =>
     phaseOf(l) < PHASES.indexOf('to the rail') || l.pieces.every(p => p.known && p.when !== 'spare');
   const all = planned.flatMap(p => p.lumps);
@@ -85,17 +91,24 @@ export const cutBars = (q: Question, planned: readonly PlannedBar[]): CutBars =>
     })),
     ...later.map(p => ({ ...p, lengths: [] as readonly number[] })),
   ];
+  let last = numbered;
+  const blankOf = ({ source, part }: PlannedBar): Blank => {
+    if (part !== undefined) return part;
+    if (source.is === 'sold')
+      return { label: String(++last), length_mm: source.bar.length_mm, trim_mm: q.trim_mm };
+    const { label, left_mm, trim_mm } = source.bar;
+    return { label, length_mm: left_mm, trim_mm };
+  };
   return {
     stops: stops.settings,
-    bars: ordered.map(({ source, lumps, lengths }, i): CutBar => {
-      const squared = source.is === 'open' && source.bar.squared;
-      const length_mm = source.is === 'open' ? source.bar.left_mm : source.bar.length_mm;
-      const trim_mm = squared ? 0 : q.trim_mm;
+    bars: ordered.map(({ lengths, ...bar }): CutBar => {
+      const { source, lumps } = bar;
+      const { label, length_mm, trim_mm } = blankOf(bar);
       const pieces = inOrder(lumps, firstPhase, lengths).flatMap(l => l.pieces);
       const laid = layBar(pieces, length_mm - trim_mm, q.kerf_mm);
       return {
         ...laid,
-        number: i + 1,
+        label,
         source,
         length_mm,
         trim_mm,

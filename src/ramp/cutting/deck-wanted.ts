@@ -2,8 +2,8 @@ import { asShown } from '../../quantity/as-shown.ts';
 import { BOARD_GAP } from '../deck.ts';
 import { deckLength } from '../mass.ts';
 import type { Ramp } from '../ramp.ts';
-import { type Needed, squarePiece, type Wanted } from './needed.ts';
-import { boardStock, sheetStock } from './stock-section.ts';
+import { type Needed, type Sawn, squarePiece, type Wanted } from './needed.ts';
+import { boardStock, type StockSection, sheetStock } from './stock-section.ts';
 
 /** A sheet of ply as a yard sells it, mm: 2440 × 1220, in the US 96 × 48 in (trade sizes). */
 export const SHEET = {
@@ -37,7 +37,17 @@ export const layerStrips = (deck_mm: number, sheet_mm: number, layer: number): r
   return strips(deck_mm, sheet_mm, clear ? last : sheet_mm / 2);
 };
 
-const sheets = (ramp: Ramp): readonly Wanted[] => {
+/** What of a deck's pieces is not cut yet; a spoiled one is wanted again. */
+const stillWanted = (section: StockSection, pieces: readonly Needed[], sawn: readonly Sawn[]): Wanted => {
+  const done = new Set(sawn.filter(s => !s.spoiled).map(s => s.need));
+  return {
+    section,
+    pieces: pieces.filter(p => !done.has(p.need)),
+    needs: new Set(pieces.map(p => p.need)),
+  };
+};
+
+const sheets = (ramp: Ramp, sawn: readonly Sawn[]): readonly Wanted[] => {
   const { deck, width, system } = ramp.design;
   if (deck.kind !== 'sheet') return [];
   const sheet = SHEET[system];
@@ -51,16 +61,19 @@ const sheets = (ramp: Ramp): readonly Wanted[] => {
       });
     }
   }
-  return [{ section: sheetStock(sheet.wide, deck.layer_mm), pieces, needs: new Set() }];
+  return [stillWanted(sheetStock(sheet.wide, deck.layer_mm), pieces, sawn)];
 };
 
-/** What the deck is cut from: boards as long as the ramp is wide with a tenth over, or strips of sheet for each layer. */
-export const deckWanted = (ramp: Ramp): readonly Wanted[] => {
+/**
+ * What the deck is still to be cut from: boards as long as the ramp is wide with a tenth over, or strips of sheet for each layer.
+ * @param sawn pieces that are cut, spoiled ones too
+ */
+export const deckWanted = (ramp: Ramp, sawn: readonly Sawn[] = []): readonly Wanted[] => {
   const { deck, width, system } = ramp.design;
-  if (deck.kind === 'sheet') return sheets(ramp);
+  if (deck.kind === 'sheet') return sheets(ramp, sawn);
   const count = Math.ceil((deckLength(ramp.design) / (deck.board_mm + BOARD_GAP)) * BOARDS_OVER - 1e-9);
   const pieces = Array.from({ length: count }, (_, i) =>
     squarePiece(`board@:${i + 1}`, 'board', asShown(width, 'length', system)),
   );
-  return [{ section: boardStock(deck.board_mm, deck.thickness_mm), pieces, needs: new Set() }];
+  return [stillWanted(boardStock(deck.board_mm, deck.thickness_mm), pieces, sawn)];
 };

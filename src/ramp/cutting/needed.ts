@@ -46,6 +46,9 @@ const TEST_PIECES = { metric: 3 * 300, us: 3 * 304.8 } as const;
 
 /** A little under the usual bar of 6 m or 20 ft, mm: a wide ramp's tenth is more than one bar, and comes in equal parts. */
 const LONGEST_SPARE = 5800;
+/** A part as it goes home is a little longer than its piece, mm; and no bar is parted finer than this, mm. */
+const CARRY_ROOM = 60;
+const LEAST_CARRY = 600;
 
 const SQUARE: EndCuts = { first_rad: 0, second_rad: 0 };
 
@@ -119,12 +122,14 @@ export type Wanted = Readonly<{
  * @param sawn pieces that are cut, spoiled ones too
  * @param kerf_mm of the saw that cuts the bars
  * @param members the frame as it stands, or as drawn
+ * @param carry_mm the longest that goes home: a spare stretch is in parts no longer
  */
 export const steelWanted = (
   ramp: Ramp,
   sawn: readonly Sawn[],
   kerf_mm: number,
   members: readonly Member[] = ramp.members,
+  carry_mm: number = LONGEST_SPARE,
 ): readonly Wanted[] => {
   const done = new Set(sawn.filter(s => !s.spoiled).map(s => s.need));
   const bySection = new Map<string, { section: StockSection; all: Member[] }>();
@@ -137,7 +142,7 @@ export const steelWanted = (
   return [...bySection.values()].map(({ section, all }) => {
     const open = all.filter(m => !done.has(m.need));
     const pieces = open.map(m => neededOf(ramp, m, kerf_mm));
-    if (section.kind === 'tube' && open.length > 0) pieces.push(...sparesOf(ramp, all, open, sawn));
+    if (section.kind === 'tube' && open.length > 0) pieces.push(...sparesOf(ramp, all, open, sawn, carry_mm));
     return { section, pieces, needs: new Set(all.map(m => m.need)) };
   });
 };
@@ -147,6 +152,7 @@ const sparesOf = (
   all: readonly Member[],
   open: readonly Member[],
   sawn: readonly Sawn[],
+  carry_mm: number,
 ): readonly Needed[] => {
   const rails = all.filter(m => m.kind === 'curved rail');
   const list: Needed[] = [];
@@ -160,7 +166,7 @@ const sparesOf = (
   const total = open.reduce((sum, m) => sum + m.long_mm, 0);
   const tests = rails.length > 0 && slit && stillToSlit ? TEST_PIECES[ramp.design.system] : 0;
   const over = Math.max(total * SPARE_SHARE, tests);
-  const parts = Math.ceil(over / LONGEST_SPARE);
+  const parts = Math.ceil(over / Math.min(LONGEST_SPARE, Math.max(LEAST_CARRY, carry_mm - CARRY_ROOM)));
   for (let i = 1; i <= parts; i++)
     list.push(spare(i === 1 ? 'spare' : `spare@:${i}`, 'spare', shown(over / parts)));
   return list;

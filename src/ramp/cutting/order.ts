@@ -1,13 +1,15 @@
 import { good, type Outcome } from '../../quantity/outcome.ts';
 import type { StockJob, StockPlan } from '../../reckon/stock/stock-job.ts';
+import type { System } from '../design.ts';
 import type { Ramp } from '../ramp.ts';
 import { asBought } from './as-bought.ts';
+import { barParts } from './bar-parts.ts';
 import { barsLeft, type HeldBar, type WorkedBar } from './bars-left.ts';
-import { type CutBar, cutBars, type PlannedBar, plannedBars } from './cut-bars.ts';
+import { type CutBar, type CutBars, cutBars, type PlannedBar, plannedBars } from './cut-bars.ts';
 import { deckWanted } from './deck-wanted.ts';
 import { type Sawn, steelWanted, type Wanted } from './needed.ts';
-import { type CutAim, type Question, questionOf, type SoldBar } from './question.ts';
-import type { StockSection } from './stock-section.ts';
+import { type CutAim, type Question, questionOf, type SoldBar, together } from './question.ts';
+import { isSteelStock, type StockSection } from './stock-section.ts';
 import { SAW_KERF, SQUARING, usualBars } from './usual-stock.ts';
 
 /** All that an order knows beside the ramp: what the yard sells, what lies in the shop, what was sawn. */
@@ -23,6 +25,8 @@ export type Have = Readonly<{
   /** Kerf of the saw that cuts the bars, mm; null until read. */
   kerf_mm: number | null;
   aim: CutAim;
+  /** The longest that goes home in one part, mm; null where bars go home whole. */
+  carry_mm: number | null;
 }>;
 
 export const NOTHING_HAD: Have = {
@@ -33,6 +37,7 @@ export const NOTHING_HAD: Have = {
   sawn: [],
   kerf_mm: null,
   aim: 'price',
+  carry_mm: null,
 };
 
 /** Gives a plan for a question: the best known by now. */
@@ -46,6 +51,8 @@ export type OrderedSection = Readonly<{
   plan: Outcome<StockPlan>;
   /** In the order they are cut; empty where there is no plan. */
   bars: readonly CutBar[];
+  /** The same as they lie at the saw: what is bought in the parts that it goes home in, with marks counted from each part's own end. */
+  parts: readonly CutBar[];
   /** Times the saw's stop is set. */
   stops: number;
   /** Bars that lie in the shop, with what was sawn off each. */
@@ -79,27 +86,43 @@ const asDrawn = (
   trim_mm: number,
   solve: Solve,
 ): readonly HeldBar[] => {
-  const drawn = steelWanted(ramp, [], kerf_mm, ramp.nominal).find(n => n.section.name === w.section.name);
+  const drawn = steelWanted(ramp, [], kerf_mm, ramp.nominal, have.carry_mm ?? undefined).find(
+    n => n.section.name === w.section.name,
+  );
   if (drawn === undefined || drawn.pieces.length === 0) return [];
   const saw = { kerf_mm, trim_mm };
   const question = questionOf(w.section, drawn.pieces, soldFor(ramp, have, w.section), [], saw, have.aim);
   const plan = solve(question.job);
-  return plan.ok ? barsOf(w.section.name, cutBars(question, plannedBars(question, plan.value)).bars) : [];
+  if (!plan.ok) return [];
+  const { bars } = cutBars(question, plannedBars(question, plan.value));
+  return barsOf(w.section.name, partsOf(question, bars, have.carry_mm, ramp.design.system).bars);
+};
+
+/** Steel that is bought goes home in parts; what lies in the shop stays as it is. */
+const partsOf = (q: Question, bars: readonly CutBar[], carry_mm: number | null, system: System): CutBars => {
+  const planned = bars.flatMap((bar): readonly PlannedBar[] =>
+    isSteelStock(q.section) && carry_mm !== null && bar.source.is === 'sold'
+      ? barParts(bar, q.trim_mm, q.kerf_mm, carry_mm, system)
+      : [{ source: bar.source, lumps: bar.cuts.map(c => together([c.piece], q.kerf_mm)), part: bar }],
+  );
+  return cutBars(q, planned);
 };
 
 const barsOf = (section: string, bars: readonly CutBar[]): readonly HeldBar[] =>
   bars.map(b => ({
-    id: `${section}#${b.number}`,
+    id: `${section}#${b.label}`,
     from: 'bought',
     length_mm: b.length_mm,
+    label: b.label,
+    trim_mm: b.trim_mm,
     needs: b.cuts.map(c => c.piece.need),
   }));
 
-/** What is bought when a person takes the sheet to the yard: bars not in the shop yet, with the pieces they are for. */
+/** What is bought when a person takes the sheet to the yard: bars not in the shop yet, in the parts they go home in, with the pieces they are for. */
 export const barsToBuy = (ordered: OrderedSection): readonly HeldBar[] =>
   barsOf(
     ordered.section.name,
-    ordered.bars.filter(b => b.source.is === 'sold'),
+    ordered.parts.filter(b => b.source.is === 'sold'),
   );
 
 /** A plan that stands as it was bought: what it takes more is nothing, and nothing takes less. */
@@ -133,15 +156,21 @@ const sectionOrder = (ramp: Ramp, have: Have, w: Wanted, solve: Solve): OrderedS
   const kept = held.length > 0 ? asBought(question, held, worked) : null;
   const plan = kept === null ? solve(question.job) : good(nothingToBuy(question, kept));
   const planned = kept ?? (plan.ok ? plannedBars(question, plan.value) : []);
-  const cut = cutBars(question, planned);
+  const numbered = Math.max(0, ...worked.map(b => Number.parseInt(b.label, 10) || 0));
+  const { bars } = cutBars(question, planned, numbered);
+  const { bars: parts, stops } = partsOf(question, bars, have.carry_mm, ramp.design.system);
   const listed = listedFor(ramp, have, w.section);
-  return { section: w.section, question, listed, plan, ...cut, worked, bought: held.length > 0 };
+  return { section: w.section, question, listed, plan, bars, parts, stops, worked, bought: held.length > 0 };
 };
 
 /** Every section of a ramp's order with its cutting plan: steel by section, then what the deck is cut from. */
 export const orderOf = (ramp: Ramp, have: Have, solve: Solve): Order => {
   const kerf_mm = have.kerf_mm ?? SAW_KERF[ramp.design.system];
-  const wanted = [...steelWanted(ramp, have.sawn, kerf_mm), ...deckWanted(ramp)];
+  const longest = have.carry_mm ?? undefined;
+  const wanted = [
+    ...steelWanted(ramp, have.sawn, kerf_mm, ramp.members, longest),
+    ...deckWanted(ramp, have.sawn),
+  ];
   return {
     kerf_mm,
     sections: wanted.filter(w => w.pieces.length > 0).map(w => sectionOrder(ramp, have, w, solve)),

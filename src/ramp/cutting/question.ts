@@ -9,10 +9,13 @@ export type SoldBar = Readonly<{ length_mm: number; price: number | null }>;
 export type OpenBar = Readonly<{
   id: string;
   from: 'bought' | 'offcut';
+  label: string;
   /** Before this build cut into it, mm. */
   whole_mm: number;
   /** Its end is square already: no trim is taken again. */
   squared: boolean;
+  /** What squaring still takes, mm. */
+  trim_mm: number;
   left_mm: number;
 }>;
 
@@ -36,7 +39,7 @@ export type Question = Readonly<{
   job: StockJob;
 }>;
 
-const together = (pieces: readonly Needed[], kerf_mm: number): Lump => ({
+export const together = (pieces: readonly Needed[], kerf_mm: number): Lump => ({
   name: pieces.map(p => p.need).join(' + '),
   pieces,
   length_mm: pieces.reduce((sum, p) => sum + p.plan_mm, 0) + kerf_mm * (pieces.length - 1),
@@ -88,8 +91,12 @@ export const questionOf = (
   aim: CutAim,
 ): Question => {
   const { kerf_mm, trim_mm } = saw;
-  const room = Math.max(...sold.map(b => b.length_mm), ...open.map(b => b.left_mm)) - trim_mm;
   const rails = pieces.filter(p => p.kind === 'curved rail');
+  // Parts of bars that hold a rail each lie there: no new bar is bought to have both from one.
+  const there = Math.max(0, ...open.map(b => b.left_mm - b.trim_mm));
+  const room = rails.every(r => r.plan_mm <= there)
+    ? there
+    : Math.max(...sold.map(b => b.length_mm)) - trim_mm;
   const others = pieces.filter(p => p.kind !== 'curved rail');
   const lumps = [...paired(rails, room, kerf_mm), ...others.map(p => together([p], kerf_mm))];
   const lengths = lumpLengths(lumps);
@@ -97,8 +104,8 @@ export const questionOf = (
   const by: CutAim = aim === 'price' && !priced ? 'length' : aim;
   const bars: StockBar[] = [
     ...sold.map(b => ({ length_mm: b.length_mm, price: costOf(b, by) })),
-    // A squared end needs no trim: the bar is told that much longer.
-    ...open.map(b => ({ length_mm: b.left_mm + (b.squared ? trim_mm : 0), count: 1, price: 0 })),
+    // Where squaring takes less than of a fresh bar, the bar is told that much longer.
+    ...open.map(b => ({ length_mm: b.left_mm + trim_mm - b.trim_mm, count: 1, price: 0 })),
   ];
   return {
     section,

@@ -24,6 +24,9 @@ export type StockSection = Readonly<{
   cutTo_mm?: number;
 }>;
 
+export const isSteelStock = ({ kind }: StockSection): boolean =>
+  kind === 'tube' || kind === 'flat' || kind === 'plate';
+
 const rounded = (v: number): string => String(Math.round(v * 100) / 100);
 
 const ruleOf = (d: Design): TubeRule => (d.standard === 'AISC' ? 'AISC' : 'EN10219');

@@ -1,5 +1,6 @@
 import type { CutBar } from './cut-bars.ts';
 import type { Order, OrderedSection } from './order.ts';
+import { isSteelStock } from './stock-section.ts';
 
 /** Bars of steel, their mass together and that of the heaviest, kg. */
 type Steel = Readonly<{ bars: number; kg: number; heaviest_kg: number }>;
@@ -19,8 +20,7 @@ export type Totals = Readonly<
   }
 >;
 
-export const isSteel = (s: OrderedSection): boolean =>
-  s.section.kind === 'tube' || s.section.kind === 'flat' || s.section.kind === 'plate';
+export const isSteel = (s: OrderedSection): boolean => isSteelStock(s.section);
 
 /** Bars of a section that are not in the shop yet. */
 export const toBuy = (s: OrderedSection): readonly CutBar[] => s.bars.filter(b => b.source.is === 'sold');

@@ -8,6 +8,7 @@ export type BarSection = Readonly<{
   /** About the axis through the centre, across the first leg or the depth. */
   inertia_mm4: number;
   elastic_mm3: number;
+  plastic_mm3: number;
   gyration_mm: number;
   /** About whichever axis through the centre is weakest: the one a free strut bends about. */
   leastInertia_mm4: number;
@@ -35,23 +36,31 @@ const checked = (sizes: Readonly<Record<string, number>>): Outcome<true> => {
   return good(true);
 };
 
-const barSection = (area: number, inertia: number, farthest: number, least: number): BarSection => ({
+const barSection = (
+  area: number,
+  inertia: number,
+  farthest: number,
+  plastic: number,
+  least: number,
+): BarSection => ({
   area_mm2: area,
   massPerM_kg: massPerMetre_kg(area),
   inertia_mm4: inertia,
   elastic_mm3: inertia / farthest,
+  plastic_mm3: plastic,
   gyration_mm: Math.sqrt(inertia / area),
   leastInertia_mm4: least,
   leastGyration_mm: Math.sqrt(least / area),
 });
 
-/** A flat of the given depth (in the plane of bending) and width, mm. A = bd, I = bd³/12 [derived]. */
+/** A flat of the given depth (in the plane of bending) and width, mm. A = bd, I = bd³/12, Z = bd²/4 [derived]. */
 export const flatSection = (depth_mm: number, width_mm: number): Outcome<BarSection> => {
   const sizes = checked({ depth_mm, width_mm });
   if (!sizes.ok) return sizes;
   const area = depth_mm * width_mm;
   const inertia = (area * depth_mm ** 2) / 12;
-  return good(barSection(area, inertia, depth_mm / 2, (area * Math.min(depth_mm, width_mm) ** 2) / 12));
+  const least = (area * Math.min(depth_mm, width_mm) ** 2) / 12;
+  return good(barSection(area, inertia, depth_mm / 2, (area * depth_mm) / 4, least));
 };
 
 /** A rectangle or a spandrel of an angle: area (− where taken away), its centre, and its own second moments. */
@@ -77,6 +86,39 @@ const spandrel = (radius: number, x: number, y: number, toX: 1 | -1, toY: 1 | -1
     yy: sign * own,
     xy: sign * toX * toY * product,
   };
+};
+
+/** Strips that each leg of an angle is cut into: the plastic modulus is then good to a part in ten thousand. */
+const STRIPS = 1000;
+
+/** How far a quarter circle of a radius leaves its corner free, `from` along the side that it touches. */
+const cornerAt = (radius: number, from: number): number =>
+  from >= radius ? 0 : radius - Math.sqrt(Math.max(0, radius ** 2 - (radius - from) ** 2));
+
+/**
+ * Plastic modulus of an angle: its metal in strips across the first leg, each times its distance from the axis with half of the metal
+ * on either side [derived].
+ */
+const anglePlastic = (leg: number, other: number, thick: number, root: number, toe: number): number => {
+  const widthAt = (y: number): number =>
+    y < thick ? other - cornerAt(toe, thick - y) : thick + cornerAt(root, y - thick) - cornerAt(toe, leg - y);
+  const strips = [
+    [0, thick],
+    [thick, leg],
+  ].flatMap(([from = 0, to = 0]) => {
+    const high = (to - from) / STRIPS;
+    return Array.from({ length: STRIPS }, (_, i) => {
+      const y = from + (i + 0.5) * high;
+      return { y, high, area: widthAt(y) * high };
+    });
+  });
+  let below = strips.reduce((sum, strip) => sum + strip.area, 0) / 2;
+  const at = strips.find(strip => {
+    below -= strip.area;
+    return below <= 0;
+  });
+  const axis = at === undefined ? leg : at.y + at.high / 2 + (below / at.area) * at.high;
+  return strips.reduce((sum, strip) => sum + strip.area * Math.abs(strip.y - axis), 0);
 };
 
 /**
@@ -119,5 +161,6 @@ export const angleSection = (angle: Angle): Outcome<BarSection> => {
   const yy = total(part => part.yy + part.area * (part.x - x) ** 2);
   const xy = total(part => part.xy + part.area * (part.x - x) * (part.y - y));
   const least = (xx + yy) / 2 - Math.hypot((xx - yy) / 2, xy);
-  return good(barSection(area, xx, Math.max(y, leg - y), least));
+  const plastic = anglePlastic(leg, other, thick, root, toe);
+  return good(barSection(area, xx, Math.max(y, leg - y), plastic, least));
 };

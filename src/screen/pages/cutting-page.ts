@@ -8,6 +8,7 @@ import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
 import type { Cut } from '../../ramp/cutting/lay-bar.ts';
 import type { Sawn } from '../../ramp/cutting/needed.ts';
 import type { OrderedSection } from '../../ramp/cutting/order.ts';
+import { handOf } from '../../stages/cut/slit-marks.ts';
 import { pieceName } from '../../stages/piece-name.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
@@ -17,19 +18,14 @@ import type { OrderSheet } from './order-sheet.ts';
 import { closeText, lengthText, sectionText, sourceText } from './order-words.ts';
 import { tallRows, tallValue } from './tall-figures.ts';
 
-/** One cut of the order, with the bar it is made from. `number` counts bars over the whole order. */
-export type ListedCut = Readonly<{ section: OrderedSection; bar: CutBar; number: number; cut: Cut }>;
+/** One cut of the order, with the bar, or the part of one, that it is made from. */
+export type ListedCut = Readonly<{ section: OrderedSection; bar: CutBar; cut: Cut }>;
 
 /** Every cut of an order in the order of the saw. */
-export const listedCuts = (sheet: OrderSheet): readonly ListedCut[] => {
-  let number = 0;
-  return sheet.order.sections.flatMap(section =>
-    section.bars.flatMap(bar => {
-      number++;
-      return bar.cuts.map(cut => ({ section, bar, number, cut }));
-    }),
+export const listedCuts = (sheet: OrderSheet): readonly ListedCut[] =>
+  sheet.order.sections.flatMap(section =>
+    section.parts.flatMap(bar => bar.cuts.map(cut => ({ section, bar, cut }))),
   );
-};
 
 /** What has been sawn off a bar that lies in the shop already. */
 const sawnOff = (l: ListedCut): readonly Sawn[] => {
@@ -48,15 +44,8 @@ export const firstOpenCut = (cuts: readonly ListedCut[]): number =>
 
 /** What is chalked on a piece before it leaves the saw; a rail says its hand as well. */
 const label = (c: PageContext, cut: Cut): string => {
-  const { rails } = c.view.ramp;
-  const hand =
-    cut.piece.kind !== 'curved rail'
-      ? ''
-      : cut.piece.rail === rails[0]
-        ? ' LEFT'
-        : cut.piece.rail === rails.at(-1)
-          ? ' RIGHT'
-          : ' MIDDLE';
+  const { kind, rail } = cut.piece;
+  const hand = kind !== 'curved rail' || rail === undefined ? '' : ` ${handOf(c.view.ramp.rails, rail)}`;
   return `${pieceName(cut.piece.need)}${hand}`.toUpperCase();
 };
 
@@ -180,7 +169,6 @@ export const cuttingPage = (
     );
   }
   const { bar } = l;
-  const bars = new Set(cuts.map(x => x.number)).size;
   const top: readonly Row[] =
     field ??
     tallRows(
@@ -200,8 +188,7 @@ export const cuttingPage = (
       say(c.voice, {
         words: 'says.cutting-bar',
         fills: {
-          bar: l.number,
-          bars,
+          bar: bar.label,
           section: sectionText(c.voice, l.section.section),
           source: sourceText(c.voice, bar),
         },

@@ -1,4 +1,6 @@
+import type { Chosen } from '../../build/fold.ts';
 import { asksOf } from '../../coach/tasks.ts';
+import { type UnderWay, underWay } from '../../coach/under-way.ts';
 import { openFindings } from '../../coach/view.ts';
 import { cutRow, cutTo, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
@@ -9,16 +11,22 @@ import type { Fills, Finding, Offer, Stage } from '../../stages/sheet.ts';
 import { say, sayLines } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from './frame.ts';
-import { findingLines, findingText } from './step-words.ts';
+import { findingLines, findingText, stepText } from './step-words.ts';
 import { tallRows, tallValue } from './tall-figures.ts';
 
 /** What was last chosen about a finding, if anything. */
 export const chosenFor = (c: PageContext, f: Finding) =>
   c.view.build.chosen.filter(x => x.finding === f.key).at(-1) ?? null;
 
-/** The numbers of a chosen remedy's sentence: those frozen with it, else as it is offered now. */
-const chosenFills = (f: Finding, chosen: NonNullable<ReturnType<typeof chosenFor>>): Fills =>
-  (chosen.plan.fills as Fills | undefined) ?? f.offers.find(o => o.remedy === chosen.remedy)?.fills ?? {};
+/** What was chosen, as a deed; its numbers are those frozen with it, else as it is offered now. */
+const chosenDeed = (c: PageContext, chosen: Chosen, f?: Finding): string =>
+  say(c.voice, {
+    words: `remedies.${chosen.remedy}.deed`,
+    fills:
+      (chosen.plan.fills as Fills | undefined) ??
+      f?.offers.find(o => o.remedy === chosen.remedy)?.fills ??
+      {},
+  });
 
 const offerDeed = (c: PageContext, o: Offer): string =>
   say(c.voice, { words: `remedies.${o.remedy}.deed`, fills: o.fills ?? {} });
@@ -57,21 +65,80 @@ export const offerRow = (c: PageContext, o: Offer, lit: boolean, limit?: Finding
 /** Rows of a finding in the list: its title, and two of what it says. */
 const EACH = 3;
 
+/** Rows of one thing of the list: its sign and title, and two rows of what is said of it. */
+const eachRows = (c: PageContext, lit: boolean, sign: Row, title: string, said: string): Row[] => {
+  const lines = wrap(said, c.look.columns - 13).slice(0, EACH - 1);
+  return [
+    [
+      ...row(' ', [lit ? 'lead' : 'quiet', lit ? '▸ ' : '  ']),
+      ...sign,
+      ...row([lit ? 'lead' : 'plain', title]),
+    ],
+    ...Array.from({ length: EACH - 1 }, (_, k) => row('            ', ['quiet', lines[k] ?? ''])),
+  ];
+};
+
+/** Open findings, then what was chosen and is not done, then what was decided. */
+const listedRows = (
+  c: PageContext,
+  list: readonly Finding[],
+  mending: readonly UnderWay[],
+  lit: number,
+): Row[] => {
+  const isOpen = new Set(openFindings(c.view));
+  const found = (f: Finding, i: number): Row[] => {
+    const sign = SIGNS[f.severity];
+    const chosen = chosenFor(c, f);
+    return eachRows(
+      c,
+      i === lit,
+      row(
+        isOpen.has(f)
+          ? [sign.role, `${sign.sign} ${padTo(sign.word, 6)}`]
+          : ['quiet', `✓ ${padTo('chose', 6)}`],
+      ),
+      findingText(c.voice, f, 'title') ?? f.key,
+      chosen === null ? (findingLines(c.voice, f)[0] ?? '') : `Chosen: ${chosenDeed(c, chosen, f)}`,
+    );
+  };
+  const open = list.filter(f => isOpen.has(f));
+  return [
+    ...open.flatMap(found),
+    ...mending.flatMap((u, k) =>
+      eachRows(
+        c,
+        open.length + k === lit,
+        row([SIGNS.waiting.role, `${SIGNS.waiting.sign} ${padTo('chose', 6)}`]),
+        `${chosenDeed(c, u.chosen)}${typeof u.chosen.plan.rail === 'string' ? `, rail ${u.chosen.plan.rail}` : ''}`,
+        say(c.voice, {
+          words: u.open === 0 ? 'says.chosen-to-read' : 'says.chosen-not-done',
+          fills: { step: stepText(c.view, c.voice, u.next, 'title') ?? u.next.key },
+        }),
+      ),
+    ),
+    ...list.filter(f => !isOpen.has(f)).flatMap((f, k) => found(f, open.length + mending.length + k)),
+  ];
+};
+
 /** All findings: open ones first, then what was decided. */
 export const findingsPage = (c: PageContext, stage: Stage, lit: number, keys: Row): Row[] => {
   const open = openFindings(c.view);
   const list = listedFindings(c);
+  const mending = underWay(c.view);
   const head = [
     titleRow(c),
     stripRow(c.view, stage),
     ruleRow(
       c,
       open.length === 0 ? 'findings: none open' : `findings: ${open.length} open`,
-      list.length === open.length ? '' : `${list.length - open.length} decided`,
+      [
+        ...(mending.length === 0 ? [] : [`${mending.length} chosen, not done`]),
+        ...(list.length === open.length ? [] : [`${list.length - open.length} decided`]),
+      ].join(' · '),
     ),
   ];
   const body: Row[] =
-    list.length === 0
+    list.length + mending.length === 0
       ? [
           [],
           row(
@@ -81,26 +148,7 @@ export const findingsPage = (c: PageContext, stage: Stage, lit: number, keys: Ro
               : 'Nothing found yet. Some is still being worked out: more in a moment.',
           ),
         ]
-      : list.flatMap((f, i): Row[] => {
-          const sign = SIGNS[f.severity];
-          const chosen = chosenFor(c, f);
-          const isOpen = open.includes(f);
-          const first = row(
-            ' ',
-            [i === lit ? 'lead' : 'quiet', i === lit ? '▸ ' : '  '],
-            isOpen ? [sign.role, `${sign.sign} ${padTo(sign.word, 6)}`] : ['quiet', `✓ ${padTo('chose', 6)}`],
-            [i === lit ? 'lead' : 'plain', findingText(c.voice, f, 'title') ?? f.key],
-          );
-          const second =
-            chosen === null
-              ? (findingLines(c.voice, f)[0] ?? '')
-              : `Chosen: ${say(c.voice, { words: `remedies.${chosen.remedy}.deed`, fills: chosenFills(f, chosen) })}`;
-          const lines = wrap(second, c.look.columns - 13).slice(0, EACH - 1);
-          return [
-            first,
-            ...Array.from({ length: EACH - 1 }, (_, k) => row('            ', ['quiet', lines[k] ?? ''])),
-          ];
-        });
+      : listedRows(c, list, mending, lit);
   const rows = Math.max(2, c.look.rows - 7);
   const from = Math.max(0, Math.min((lit - 1) * EACH, body.length - rows));
   return page(c, head, body.slice(from, from + rows), [[], echoRow(c), keys]);
@@ -168,8 +216,6 @@ export const findingPage = (c: PageContext, f: Finding, lit: number, keys: Row):
     ...told,
   ];
   const said =
-    chosen === null
-      ? 'Nothing chosen yet. You can decide later.'
-      : `Chosen: ${say(c.voice, { words: `remedies.${chosen.remedy}.deed`, fills: chosenFills(f, chosen) })}`;
+    chosen === null ? 'Nothing chosen yet. You can decide later.' : `Chosen: ${chosenDeed(c, chosen, f)}`;
   return page(c, head, body, [[], echoRow(c, said), keys]);
 };

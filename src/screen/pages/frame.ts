@@ -1,3 +1,4 @@
+import { underWay } from '../../coach/under-way.ts';
 import { openFindings, type View } from '../../coach/view.ts';
 import { toAscii } from '../../drawing/ascii-twin.ts';
 import { cutRow, joinSides, row, rowText, rowWidth, rule, wrap } from '../../drawing/cells.ts';
@@ -21,6 +22,9 @@ const findingCounts = (view: View): Row => {
   ] as const;
   // Of all three kinds only the short words have room.
   const short = parts.every(([n]) => n > 0);
+  // Decided is not mended: what was chosen and is not done yet stays in sight.
+  const chosen = view.build.agreed && parts.every(([n]) => n === 0) ? underWay(view).length : 0;
+  if (chosen > 0) return row([SIGNS.waiting.role, `${SIGNS.waiting.sign} ${chosen} chosen, not done`]);
   return row(
     ...parts.flatMap(([n, state, word]) =>
       n === 0
@@ -49,11 +53,14 @@ export const stripRow = (view: View, stage: Stage): Row => {
   const at = STAGES.indexOf(stage);
   const open = openFindings(view);
   const stale = view.steps.filter(s => s.state === 'stale');
+  const mending = new Set(underWay(view).map(u => u.next.stage));
   return row(
     ' ',
     ...STAGES.flatMap((name, i) => {
       const look =
-        open.some(f => f.stage === name && f.severity !== 'watch') || stale.some(s => s.stage === name);
+        open.some(f => f.stage === name && f.severity !== 'watch') ||
+        stale.some(s => s.stage === name) ||
+        mending.has(name);
       const label = `${i + 1} ${i === at ? name.toUpperCase() : name}${look ? '!' : ''}`;
       const text = i === at ? (['lit', `▸${label}◂`] as const) : label;
       // Heavy up to here, light after; the brackets of the current one lean on their strokes.

@@ -3,12 +3,11 @@ import { drawScene } from '../../drawing/braille.ts';
 import { padTo, row, wrap } from '../../drawing/cells.ts';
 import { LARGE_ROWS, largeDigits } from '../../drawing/large.ts';
 import type { Row } from '../../drawing/row.ts';
-import { write } from '../../quantity/write.ts';
 import type { Figure, Stage } from '../../stages/sheet.ts';
-import { ownMeasure } from '../../words/own-measure.ts';
 import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
+import { slitStripRows } from './slit-strip-rows.ts';
 import { type Lit, litStep, tallOf } from './stage-page.ts';
 import { measureWord, tagRow } from './step-rows.ts';
 import { figureNumber, figuresOf, lineText, stepText } from './step-words.ts';
@@ -36,19 +35,12 @@ const sourceText = (c: PageContext, key: string): string => {
     : `${source.title} [${source.mark}]${source.note === undefined ? '' : `: ${source.note}`}`;
 };
 
-/** Every slit of every rail: where it stands on the back wall from the entry end, and how far it closes before welding. */
-const slitRows = (c: PageContext): Row[] =>
-  [...c.view.ramp.plans.values()].flatMap((plan): Row[] => {
-    if (plan.slits.length === 0) return [];
-    const list = plan.slits.map(
-      s =>
-        `${s.number}  ${write(s.at_mm, 'slit', c.voice.system, { fixed: true })}  ${write(s.close_rad, 'angle', c.voice.system, { step: 0.01 })}`,
-    );
-    return [
-      ruleRow(c, `rail ${plan.rail}: slit, along the back wall from the entry end, closes`),
-      ...wrap(list.join('   '), c.look.columns - 3).map(l => row(' ', l)),
-    ];
-  });
+/** The strip of marks under the steps that choose, mark and saw slits: of all rails, or of the step's own. */
+const stripFor = (c: PageContext, key: string): readonly Row[] => {
+  if (key === 'plan/slits') return slitStripRows(c);
+  const rail = /^cut\/(?:mark-blank|(?:mark|saw|deburr)-third)@([^:]+)/.exec(key)?.[1];
+  return rail === undefined ? [] : slitStripRows(c, [rail]);
+};
 
 /** Key w: the step's words in full, then every number of it with its why and its source. */
 export const whyRows = (c: PageContext, lit: Lit): Row[] => {
@@ -71,7 +63,7 @@ export const whyRows = (c: PageContext, lit: Lit): Row[] => {
     ...part('Caution', stepText(c.view, c.voice, step, 'caution')),
     ...part(measureWord(step), stepText(c.view, c.voice, step, 'measure')),
     ...part('More', stepText(c.view, c.voice, step, 'more')),
-    ...(step.key === 'plan/slits' ? slitRows(c) : []),
+    ...stripFor(c, step.key),
     ...(own.length === 0 ? [] : [ruleRow(c, 'its numbers')]),
     ...own.flatMap((f): Row[] => {
       const base = f.id.split('@')[0] ?? f.id;
@@ -86,7 +78,7 @@ export const whyRows = (c: PageContext, lit: Lit): Row[] => {
         ...(words === undefined
           ? []
           : wrap(
-              `${ownMeasure(words.why, c.voice.system)} ${f.on === undefined ? '' : 'It stands on what you measured. '}Source: ${sourceText(c, f.source ?? words.source)}`,
+              `${say(c.voice, { words: `figures.${base}.why` })} ${f.on === undefined ? '' : 'It stands on what you measured. '}Source: ${sourceText(c, f.source ?? words.source)}`,
               columns + 8,
             ).map(l => row('     ', l))),
       ];
@@ -149,9 +141,7 @@ export const glossaryPage = (c: PageContext, stage: Stage, from: number, keys: R
   const words = Object.entries(c.voice.content.glossary)
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([word, means]) =>
-      wrap(ownMeasure(means, c.voice.system), c.look.columns - 22).map((l, i) =>
-        row(' ', ['lead', padTo(i === 0 ? word : '', 20)], l),
-      ),
+      wrap(means, c.look.columns - 22).map((l, i) => row(' ', ['lead', padTo(i === 0 ? word : '', 20)], l)),
     );
   const rows = words.flat();
   const room = Math.max(1, pageRows(c) - 6);

@@ -17,17 +17,16 @@ const PRICE_WIDE = 9;
 type Same = Readonly<{
   section: OrderedSection;
   bar: CutBar;
-  from: number;
-  to: number;
+  /** Label of the last of them. */
+  last: string;
+  count: number;
   words: readonly string[];
 }>;
 
 export const sameBars = (c: PageContext, sections: readonly OrderedSection[]): readonly Same[] => {
   const rows: Same[] = [];
-  let number = 0;
   for (const section of sections) {
     for (const bar of section.bars) {
-      number++;
       const words = pieceWords(c.voice, bar);
       const last = rows.at(-1);
       if (
@@ -35,17 +34,16 @@ export const sameBars = (c: PageContext, sections: readonly OrderedSection[]): r
         last.words.join() === words.join() &&
         sourceText(c.voice, last.bar) === sourceText(c.voice, bar)
       )
-        rows[rows.length - 1] = { ...last, to: number };
-      else rows.push({ section, bar, from: number, to: number, words });
+        rows[rows.length - 1] = { ...last, last: bar.label, count: last.count + 1 };
+      else rows.push({ section, bar, last: bar.label, count: 1, words });
     }
   }
   return rows;
 };
 
 export const barRows = (c: PageContext, same: Same): Row[] => {
-  const { bar, section, from, to, words } = same;
+  const { bar, section, last, count, words } = same;
   const wide = c.look.columns - PIECES_AT - LEFT_WIDE - PRICE_WIDE;
-  const count = to - from + 1;
   const kg = write(bar.kg, 'mass', c.voice.system);
   const mass = !isSteel(section) ? '' : count === 1 ? `, ${kg}` : `, ${count} x ${kg}`;
   const nameWide = PIECES_AT - SECTION_AT - 1;
@@ -59,7 +57,7 @@ export const barRows = (c: PageContext, same: Same): Row[] => {
   return Array.from({ length: Math.max(names.length, pieces.length) }, (_, i) =>
     row(
       ' ',
-      padTo(i === 0 ? (from === to ? String(from) : `${from}-${to}`) : '', SECTION_AT - 1),
+      padTo(i === 0 ? (count === 1 ? bar.label : `${bar.label}-${last}`) : '', SECTION_AT - 1),
       [i === 0 ? 'plain' : 'quiet', padTo(names[i] ?? '', PIECES_AT - SECTION_AT)],
       padTo(pieces[i] ?? '', wide),
       padTo(i === 0 ? lengthText(c.voice, left) : '', LEFT_WIDE, 'right'),

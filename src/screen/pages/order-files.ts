@@ -16,6 +16,7 @@ import {
   closeText,
   lengthText,
   moneyText,
+  partNames,
   pieceWords,
   sectionText,
   sourceText,
@@ -60,13 +61,11 @@ export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: stri
   if (totals.cost !== null && totals.cost > 0)
     put(`${moneyText(totals.cost)} ${say(voice, { words: 'says.order-tall-cost' })}`);
   titled(barsTitle(voice, sheet));
-  let number = 0;
   for (const s of order.sections) {
     if (!s.plan.ok) put(`${sectionText(voice, s.section)}: ${s.plan.fault.message}`, '! ');
     for (const bar of s.bars) {
-      number++;
       const kg = isSteel(s) ? `, ${write(bar.kg, 'mass', voice.system)}` : '';
-      put(`${number}. ${sectionText(voice, s.section)} ${sourceText(voice, bar)}${kg}`);
+      put(`${bar.label}. ${sectionText(voice, s.section)} ${sourceText(voice, bar)}${kg}`);
       for (const words of pieceWords(voice, bar)) put(words, '   ');
       put(
         say(voice, {
@@ -75,10 +74,13 @@ export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: stri
         }),
         '   ',
       );
-      const yard = yardCuts(bar, sheet.carry_mm);
+      const yard = yardCuts(bar, sheet.carry_mm, voice.system);
       if (isSteel(s) && bar.source.is === 'sold' && yard.at_mm.length > 0)
         put(
-          `${say(voice, { words: 'says.order-yard' })}: ${yard.at_mm.map(v => lengthText(voice, v)).join(', ')}`,
+          say(voice, {
+            words: 'says.order-yard-file',
+            fills: { at: yard.at_mm.map(v => lengthText(voice, v)).join(', '), ...partNames(bar, yard) },
+          }),
           '   ',
         );
     }
@@ -97,11 +99,9 @@ export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: stri
   for (const good of goodsOf(view, voice))
     put(`${good.name}${good.amount === '' ? '' : `: ${good.amount}`}`, '[ ] ');
   title('says.order-file-cut');
-  number = 0;
   for (const s of order.sections) {
-    for (const bar of s.bars) {
-      number++;
-      put(`${number}. ${sectionText(voice, s.section)} ${sourceText(voice, bar)}`);
+    for (const bar of s.parts) {
+      put(`${bar.label}. ${sectionText(voice, s.section)} ${sourceText(voice, bar)}`);
       for (const cut of bar.cuts)
         put(
           `${lengthText(voice, cut.from_mm)} to ${lengthText(voice, cut.to_mm)}: ${cutWords(voice, cut)}`,
@@ -138,6 +138,9 @@ const HEAD = [
   'from_mm',
   'to_mm',
   'rolled_over',
+  'trim_mm',
+  'saw_mm',
+  'turned_mm',
   'left_mm',
   'amount',
   'why',
@@ -147,27 +150,40 @@ type Line = Partial<Record<(typeof HEAD)[number], string | number | null>>;
 
 const degrees = (rad: number): number => (rad * 180) / Math.PI;
 
-/** The order as lines of comma-separated values: one a bar, one a piece, one a thing to buy with it. Lengths are in mm whatever is shown. */
+/**
+ * The order as lines of comma-separated values: one a bar to buy or in the shop, one a part of it as it lies at the saw, one a piece,
+ * one a thing to buy with it. Lengths are in mm whatever is shown. Of a part trim + Σ (to − from) + saw − turned + left is its length.
+ */
 export const orderCsv = (view: View, voice: Voice, sheet: OrderSheet): string => {
   const lines: Line[] = [];
-  let number = 0;
   for (const s of sheet.order.sections) {
-    for (const bar of s.bars) {
-      number++;
-      const of = { bar: number, section: s.section.name };
+    const section = s.section.name;
+    for (const bar of s.bars)
       lines.push({
         row: 'bar',
-        ...of,
+        bar: bar.label,
+        section,
         bar_from: bar.source.is === 'sold' ? 'buy' : bar.source.bar.from,
         bar_mm: bar.length_mm,
         kg: bar.kg,
         price: bar.price,
-        left_mm: bar.left_mm,
       });
-      for (const c of bar.cuts) {
+    for (const part of s.parts) {
+      lines.push({
+        row: 'part',
+        bar: part.label,
+        section,
+        bar_mm: part.length_mm,
+        trim_mm: part.trim_mm,
+        saw_mm: part.kerfs_mm,
+        turned_mm: part.turned_mm,
+        left_mm: part.left_mm,
+      });
+      for (const c of part.cuts)
         lines.push({
           row: 'piece',
-          ...of,
+          bar: part.label,
+          section,
           piece: pieceName(c.piece.need),
           when: c.piece.when,
           long_mm: c.piece.long_mm,
@@ -178,7 +194,6 @@ export const orderCsv = (view: View, voice: Voice, sheet: OrderSheet): string =>
           to_mm: c.to_mm,
           rolled_over: c.turned ? 'yes' : 'no',
         });
-      }
     }
   }
   for (const g of goodsOf(view, voice))

@@ -6,23 +6,22 @@ import { say, type Voice } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { ruleRow } from './frame.ts';
 import type { OrderSheet } from './order-sheet.ts';
-import { lengthText, sectionText } from './order-words.ts';
+import { lengthText, partNames, sectionText } from './order-words.ts';
 import { saidRows } from './said-rows.ts';
 
 export const yardRows = (c: PageContext, sheet: OrderSheet): Row[] => {
   const { voice } = c;
-  let number = 0;
   const lines = sheet.order.sections.flatMap(s =>
     s.bars.flatMap(bar => {
-      number++;
       if (!isSteel(s) || bar.source.is === 'open') return [];
-      const yard = yardCuts(bar, sheet.carry_mm);
+      const yard = yardCuts(bar, sheet.carry_mm, voice.system);
       if (yard.at_mm.length === 0) return [];
       return [
         say(voice, {
           words: yard.wander_mm >= 3 ? 'says.order-yard-bar' : 'says.order-yard-tight',
           fills: {
-            bar: number,
+            bar: bar.label,
+            ...partNames(bar, yard),
             section: sectionText(voice, s.section),
             at: yard.at_mm.map(v => lengthText(voice, v)).join(', '),
             wander: { v: yard.wander_mm, as: 'length' },

@@ -1,10 +1,12 @@
 import { asShown } from '../../quantity/as-shown.ts';
 import { write } from '../../quantity/write.ts';
+import { partName } from '../../ramp/cutting/bar-parts.ts';
 import { closingOf } from '../../ramp/cutting/closing.ts';
 import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
 import type { Needed } from '../../ramp/cutting/needed.ts';
 import type { StockSection } from '../../ramp/cutting/stock-section.ts';
 import { isSteel } from '../../ramp/cutting/totals.ts';
+import type { YardCuts } from '../../ramp/cutting/yard-cuts.ts';
 import { pieceName } from '../../stages/piece-name.ts';
 import { say, type Voice } from '../../words/say.ts';
 import type { OrderSheet } from './order-sheet.ts';
@@ -80,10 +82,15 @@ export const pieceWords = (voice: Voice, bar: CutBar): readonly string[] => {
   return [...words, held];
 };
 
+/** A part that the yard cuts off a bar has a letter behind its number. */
+const isPart = (bar: CutBar): boolean => /[a-z]$/.test(bar.label);
+
 /** Where a bar comes from: of which length it is bought, or what lies in the shop. */
 export const sourceText = (voice: Voice, bar: CutBar): string => {
-  const length = write(bar.length_mm, 'length', voice.system, { feet: true });
-  if (bar.source.is === 'sold') return say(voice, { words: 'says.order-bar-sold', fills: { length } });
+  const whole = bar.source.is === 'sold' && !isPart(bar);
+  const length = write(bar.length_mm, 'length', voice.system, { feet: whole });
+  if (bar.source.is === 'sold')
+    return say(voice, { words: `says.order-bar-${whole ? 'sold' : 'part'}`, fills: { length } });
   const opened = bar.source.bar.squared && bar.source.bar.from === 'bought';
   const words = opened ? 'opened' : bar.source.bar.from === 'bought' ? 'bought' : 'offcut';
   return say(voice, { words: `says.order-bar-${words}`, fills: { length } });
@@ -114,3 +121,9 @@ export const barsTitle = (voice: Voice, { order }: OrderSheet): string => {
     ? say(voice, { words: 'says.order-bars' })
     : say(voice, { words: 'says.order-bars-deck', fills: { steel: count(true), deck: count(false) } });
 };
+
+/** What the first and the last part of a bar are called that the yard cuts. */
+export const partNames = (bar: CutBar, { at_mm }: YardCuts): Readonly<{ first: string; last: string }> => ({
+  first: partName(bar.label, 0),
+  last: partName(bar.label, at_mm.length),
+});

@@ -92,7 +92,9 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
   const bars = [...barRows(c, step), ...(step.state === 'stale' ? changeRows(c, step) : [])].slice(0, 6);
   const bodyRows = pageRows(c) - head.length - foot.length;
   // What is around keeps a few rows; the reasons get what is left, and what they leave goes back to the list.
-  const around = Math.max(4, Math.min(6, (step.items ?? []).length || (step.asks ?? []).length + 3));
+  // Two or three things need no more rows than that, however few are left for the drawing beside them.
+  const count = (step.items ?? []).length;
+  const around = Math.min(6, count > 0 ? Math.max(2, count) : Math.max(4, (step.asks ?? []).length + 3));
   const room = Math.max(3, bodyRows - 1 - tall.length - bars.length - 1 - around);
   const note = step.items?.[item]?.note;
   const noteRows: Row[] =
@@ -108,7 +110,7 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
     ...bars,
     ...reasonRows(c, step, room - noteRows.length),
   ];
-  const aroundRows = Math.max(4, bodyRows - top.length - 1);
+  const aroundRows = Math.max(2, bodyRows - top.length - 1);
   const listColumns = c.look.columns - drawColumns - 2;
   const items = step.items ?? [];
   const asks = readingRows(c, step, listColumns, aroundRows);

@@ -1,4 +1,5 @@
 import { asksOf } from '../../coach/tasks.ts';
+import { underWay } from '../../coach/under-way.ts';
 import { openFindings } from '../../coach/view.ts';
 import { STAGES, type Stage } from '../../stages/sheet.ts';
 import { typedLine } from '../fields/typed-line.ts';
@@ -72,7 +73,8 @@ export const commonAct = (desk: Desk, act: string, char: string, lit: Lit): bool
     case 'findings':
       desk.push(desk.around.ways.findings(lit.stage));
       // What is still being worked out may bring one: nothing is said that would then stand beside it.
-      if (openFindings(desk.view).length === 0 && asksOf(desk.view).length === 0) desk.say('Nothing to fix.');
+      if (openFindings(desk.view).length + underWay(desk.view).length === 0 && asksOf(desk.view).length === 0)
+        desk.say('Nothing to fix.');
       return true;
     case 'drawing':
       desk.push(desk.around.ways.drawing(lit));

@@ -1,6 +1,7 @@
 import type { ShopKeeper } from '../../coach/shop-keeper.ts';
 import { LEAST_OFFCUT } from '../../ramp/cutting/bars-left.ts';
 import { isSteel } from '../../ramp/cutting/totals.ts';
+import type { PieceAsk } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
 import { fieldRows } from '../fields/field-rows.ts';
 import { openField } from '../fields/number-field.ts';
@@ -34,15 +35,18 @@ export const cuttingPlace = (from: Lit, shop: ShopKeeper): Place => {
 
   const logLength = (desk: Desk): void => {
     const l = litCut(desk);
-    const { members, entry } = desk.view.ramp;
-    const member = [...members, ...entry.pieces].find(m => m.need === l?.cut.piece.need);
-    if (l === undefined || member === undefined || !l.cut.piece.known)
+    if (l === undefined || !l.cut.piece.known || l.cut.piece.when === 'spare')
       return desk.say(say(desk.voice, { words: 'says.cutting-not-now' }));
-    const piece = {
-      need: member.need,
+    const { need, ends } = l.cut.piece;
+    const { members, entry } = desk.view.ramp;
+    // As drawn, where it is a member: the list's own length is what a tape shows of it.
+    const long_mm = [...members, ...entry.pieces].find(m => m.need === need)?.long_mm ?? l.cut.piece.long_mm;
+    if (desk.refuses({ do: 'cut-piece', need, length: `${long_mm} mm` })) return;
+    const piece: PieceAsk = {
+      need,
       section: l.section.section.name,
-      long_mm: member.long_mm,
-      ends_rad: [member.ends.first_rad, member.ends.second_rad] as const,
+      long_mm,
+      ends_rad: [ends.first_rad, ends.second_rad],
     };
     place.field = pieceField(desk, piece, () => {
       lit = null;

@@ -1,3 +1,5 @@
+import { decide } from '../../coach/decide/decide.ts';
+import type { Refusal } from '../../coach/decide/refusal.ts';
 import type { Intent } from '../../coach/intents.ts';
 import type { Acted, Keeper } from '../../coach/keeper.ts';
 import { refusalText } from '../../coach/refusal-text.ts';
@@ -222,11 +224,9 @@ export class Desk {
     if (keeper === null) return false;
     const acted: Acted = keeper.act(intent);
     switch (acted.is) {
-      case 'refused': {
-        const text = refusalText(this.voice, keeper.view(), acted.refusal);
-        this.say(text.accepted === '' ? text.says : `${text.says} ${text.accepted}`);
+      case 'refused':
+        this.sayRefused(acted.refusal);
         return false;
-      }
       case 'barred':
         this.say(`Not kept: ${acted.why}.`);
         return false;
@@ -237,6 +237,18 @@ export class Desk {
         return true;
       }
     }
+  }
+
+  private sayRefused(refusal: Refusal): void {
+    const text = refusalText(this.voice, this.view, refusal);
+    this.say(text.accepted === '' ? text.says : `${text.says} ${text.accepted}`);
+  }
+
+  /** Whether this would be refused as things stand; row 22 says why, before anybody has typed for nothing. */
+  refuses(intent: Intent): boolean {
+    const tried = decide(this.view, intent);
+    if (!tried.ok) this.sayRefused(tried.refusal);
+    return !tried.ok;
   }
 
   /** What was typed, with its unit where the units shown are not the build's. */

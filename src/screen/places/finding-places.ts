@@ -1,10 +1,21 @@
+import { underWay } from '../../coach/under-way.ts';
+import { openFindings } from '../../coach/view.ts';
+import type { Step } from '../../coach/walk.ts';
 import { broughtBy } from '../../coach/with-remedies.ts';
+import type { Quantity, System } from '../../quantity/quantities.ts';
+import { read } from '../../quantity/read.ts';
+import { unitOf } from '../../quantity/units.ts';
+import { innerUnit } from '../../quantity/usual.ts';
+import { write } from '../../quantity/write.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { typedLine } from '../fields/typed-line.ts';
 import { findingPage, findingsPage, listedFindings } from '../pages/finding-pages.ts';
 import { whyFindingRows } from '../pages/why-finding.ts';
 import { commonAct, firstOpenItem } from './common.ts';
 import type { Desk, Place } from './desk.ts';
+
+const goTo = (desk: Desk, { stage, key }: Step): void =>
+  desk.root(desk.around.ways.stage(desk, { stage, step: key, item: firstOpenItem(desk, key) }));
 
 /** All findings. */
 export const findingsPlace = (stage: Stage, start: number): Place => {
@@ -21,12 +32,17 @@ export const findingsPlace = (stage: Stage, start: number): Place => {
     ],
     act: (desk, act, char) => {
       const list = listedFindings(desk.context());
-      lit = Math.max(0, Math.min(lit, list.length - 1));
-      if (act === 'next') lit = Math.min(list.length - 1, lit + 1);
+      const mending = underWay(desk.view);
+      const open = openFindings(desk.view).length;
+      const last = list.length + mending.length - 1;
+      lit = Math.max(0, Math.min(lit, last));
+      if (act === 'next') lit = Math.min(last, lit + 1);
       else if (act === 'previous') lit = Math.max(0, lit - 1);
       else if (act === 'open') {
-        const finding = list[lit];
-        if (finding === undefined) desk.say('Nothing to fix.');
+        const chosen = mending[lit - open];
+        const finding = lit < open ? list[lit] : list[lit - mending.length];
+        if (chosen !== undefined) goTo(desk, chosen.next);
+        else if (finding === undefined) desk.say('Nothing to fix.');
         else desk.push(desk.around.ways.finding(finding.key));
       } else return commonAct(desk, act, char, { stage, step: null, item: 0 });
       return true;
@@ -35,30 +51,44 @@ export const findingsPlace = (stage: Stage, start: number): Place => {
   return place;
 };
 
-/** The step in which a chosen change is entered, where it is a number that somebody says. */
-const enteredIn = (plan: Readonly<Record<string, unknown>>): string | null => {
-  const [first] = Array.isArray(plan.readings) ? plan.readings : [];
-  return typeof first?.step === 'string' ? first.step : null;
+/** A number that a chosen change says at a step. */
+type Said = Readonly<{ step: string; ask: string; value: number }>;
+
+const isSaid = (r: unknown): r is Said => {
+  const { step, ask, value } = (r ?? {}) as Partial<Record<keyof Said, unknown>>;
+  return typeof step === 'string' && typeof ask === 'string' && typeof value === 'number';
 };
 
-/** After a choice: to the first step it brought or is entered in, wherever that is, else back where the finding was opened. */
+/** A number as the person would type it; to the last place where the page's own rounding is another number. */
+const asTyped = (value: number, as: Quantity, system: System): string => {
+  const text = write(value, as, system);
+  const back = read(text, as, system);
+  const same = back.ok && Math.abs(back.value - value) <= 1e-6 * Math.max(1, Math.abs(value));
+  return same ? text : `${value} ${unitOf(innerUnit(as)).label}`;
+};
+
+/** Says the numbers of a chosen change in its steps, so that nobody types what stands in its words. */
+const enter = (desk: Desk, plan: Readonly<Record<string, unknown>>): string | null => {
+  const list = (Array.isArray(plan.readings) ? plan.readings : []).filter(isSaid);
+  for (const { step, ask, value } of list) {
+    const as = desk.view.steps.find(s => s.key === step)?.asks?.find(a => a.ask === ask)?.as;
+    if (as !== undefined)
+      desk.act({ do: 'read', step, ask, value: asTyped(value, as, desk.view.build.system) });
+  }
+  return list[0]?.step ?? null;
+};
+
+/** After a choice: to the first step it brought or changed, wherever that is, else back where the finding was opened. */
 const goOn = (desk: Desk): void => {
   const chosen = desk.view.build.chosen.at(-1);
-  const entered = chosen === undefined ? null : enteredIn(chosen.plan);
+  const entered = chosen === undefined ? null : enter(desk, chosen.plan);
   const step = desk.view.steps.find(
     s =>
       s.key === entered ||
       (chosen !== undefined && broughtBy(s, chosen) && s.state !== 'done' && s.state !== 'skipped'),
   );
   if (step === undefined) desk.pop();
-  else
-    desk.root(
-      desk.around.ways.stage(desk, {
-        stage: step.stage,
-        step: step.key,
-        item: firstOpenItem(desk, step.key),
-      }),
-    );
+  else goTo(desk, step);
 };
 
 /** A danger is taken on by a sentence that names it. */

@@ -52,7 +52,13 @@ export const orderPlace = (lit: Lit): Place => {
   const buy = (desk: Desk): void => {
     const { order } = sheetOf(desk);
     const bars = order.sections.flatMap(s =>
-      barsToBuy(s).map(b => ({ section: s.section.name, length_mm: b.length_mm, needs: [...b.needs] })),
+      barsToBuy(s).map(({ length_mm, label, trim_mm, needs }) => ({
+        section: s.section.name,
+        length_mm,
+        label,
+        ...(trim_mm === undefined ? {} : { trim_mm }),
+        needs: [...needs],
+      })),
     );
     if (bars.length === 0) return desk.say(say(desk.voice, { words: 'says.order-none-to-buy' }));
     const offcuts = order.sections.flatMap(s =>

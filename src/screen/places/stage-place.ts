@@ -203,8 +203,11 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
                 : []),
       { act: 'skip' },
       { act: 'next', shown: 'n p', words: 'move' },
-      ...(lit.stage === 'plan' ? [{ act: 'design' }] : [{ act: 'now' as const, words: 'now' }]),
+      // Before what may be left out of a full row: sentences that do not fit a page end in "w".
       { act: 'why' },
+      // Where steel is bought and cut, its list lies beside the step.
+      ...(lit.stage === 'plan' || lit.stage === 'cut' ? [{ act: 'order' as const, words: 'order' }] : []),
+      ...(lit.stage === 'plan' ? [{ act: 'design' }] : [{ act: 'now' as const, words: 'now' }]),
       { act: 'findings' },
       { act: 'help' },
     ];

@@ -11,6 +11,7 @@ import type { Situation } from '../situation.ts';
 import { slitStrip } from '../slit-strip.ts';
 import { nominalTube } from './nominal-tube.ts';
 import { sawNeeds, sawSteps } from './saw-steps.ts';
+import { handOf } from './slit-marks.ts';
 
 const length = (v: number): Fill => ({ v, as: 'length' });
 const thickness = (v: number): Fill => ({ v, as: 'thickness' });
@@ -100,7 +101,7 @@ const blankSteps = (s: Situation, rail: RailName, i: number): readonly StepDraft
       ...common,
       key: `cut/mark-blank@${rail}`,
       words: rolled ? 'mark-blank-rolled' : 'mark-blank',
-      fills: { rail, side: i === 0 ? 'LEFT' : i === s.ramp.rails.length - 1 ? 'RIGHT' : 'MIDDLE' },
+      fills: { rail, side: handOf(s.ramp.rails, rail) },
       turn: TURN.receive + 80 + i,
       needs: [`cut/clean-rail@${rail}`],
       uses: [],

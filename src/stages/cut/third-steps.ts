@@ -1,3 +1,4 @@
+import { asShown } from '../../quantity/as-shown.ts';
 import type { RailName } from '../../ramp/design.ts';
 import type { RailPlan } from '../../ramp/rail-plan.ts';
 import { railTurn } from '../order.ts';
@@ -6,6 +7,7 @@ import type { Fill, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { sawItemKey, slitStrip } from '../slit-strip.ts';
 import { stopLine } from './hinge.ts';
+import { betweenMarks, blankLength } from './slit-marks.ts';
 import { markItemKey, markKey, nextMark, nextSlit } from './thirds.ts';
 
 /** The rail is clamped this near both sides of the cut, so that it cannot sag shut on the disc, mm (common practice). */
@@ -21,11 +23,6 @@ const SLOWER = 1.5;
 
 const length = (v: number): Fill => ({ v, as: 'length' });
 const thickness = (v: number): Fill => ({ v, as: 'thickness' });
-
-/** Back-wall length of the blank: as cut, once it is. */
-const blankLength = (s: Situation, plan: RailPlan): number =>
-  s.build.pieces.filter(p => p.serves === `curved rail@${plan.rail}` && p.fate !== 'spoiled').at(-1)
-    ?.length_mm ?? plan.cut_mm;
 
 /** What a third is marked after: the tests and the blank, or the third before it closed and read. */
 const markNeeds = (
@@ -84,8 +81,11 @@ const steps = (
         ...numbers,
         from: { v: first.at_mm, as: 'slit' },
         to: { v: last.at_mm, as: 'slit' },
-        span: { v: last.at_mm - first.at_mm, as: 'slit' },
-        'to-end': length(blankLength(s, plan) - last.at_mm),
+        span: { v: betweenMarks(s, first.at_mm, last.at_mm), as: 'slit' },
+        'to-end': {
+          v: betweenMarks(s, last.at_mm, asShown(blankLength(s, plan), 'length', s.build.system)),
+          as: 'slit',
+        },
         pitch: { v: plan.pitch_mm, as: 'slit' },
         stop: length(stopLine(tube)),
         close: { v: first.close_rad, as: 'angle' },

@@ -5,7 +5,7 @@ import { type Compared, INCH, type KernelCase, kept } from '../kernel-case.ts';
 /** Pound per foot in kg/m. */
 const LB_FT = 0.45359237 / 0.3048;
 
-// depth, width, nominal wall (in), lb/ft, A, Ix, Sx, Zx, rx of table rows; all 42 are in sections-aisc.test.ts.
+// depth, width, nominal wall (in), lb/ft, A, Ix, Sx, Zx, rx of table rows.
 const HSS = [
   [2, 2, 0.125, 3.05, 0.84, 0.486, 0.486, 0.584, 0.761],
   [2, 2, 0.25, 5.41, 1.51, 0.747, 0.747, 0.964, 0.704],
@@ -15,7 +15,7 @@ const HSS = [
   [3, 3, 0.375, 12.17, 3.39, 3.78, 2.52, 3.25, 1.06],
 ] as const;
 
-// depth, width, wall (mm), kg/m, A mm², I cm⁴, Wel cm³, Wpl cm³; all 26 are in sections-metric.test.ts.
+// depth, width, wall (mm), kg/m, A mm², I cm⁴, Wel cm³, Wpl cm³.
 const METRIC = [
   [40, 40, 2, 2.306, 294, 6.94, 3.47, 4.13],
   [40, 40, 3, 3.303, 421, 9.32, 4.66, 5.72],

@@ -11,6 +11,7 @@ const bar = (id: string, length_mm: number, needs: string[] = []) => ({
   id,
   from: 'bought' as const,
   length_mm,
+  label: id,
   needs,
 });
 const sawn = (need: string, length_mm: number) => ({ need, section: 's', length_mm, spoiled: false });
@@ -46,7 +47,7 @@ describe('cuts for the way home', () => {
     'for %d mm: no cut goes through a piece, and each piece keeps room to be squared',
     carry => {
       for (const b of bars) {
-        const yard = yardCuts(b, carry);
+        const yard = yardCuts(b, carry, 'metric');
         const marks = [0, ...yard.at_mm, b.length_mm];
         // Pieces keep their order: each part between two cuts holds those that follow, ends squared.
         let i = 0;
@@ -71,7 +72,7 @@ describe('cuts for the way home', () => {
   );
 
   test('a bar that goes home whole is not cut', () => {
-    for (const b of bars) expect(yardCuts(b, 6100).at_mm).toEqual([]);
+    for (const b of bars) expect(yardCuts(b, 6100, 'metric').at_mm).toEqual([]);
   });
 });
 

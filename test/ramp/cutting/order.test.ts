@@ -235,7 +235,7 @@ describe('what is cut leaves the question, what is left stays in it', () => {
 
   test('an offcut long enough takes the place of a bar', () => {
     const offcuts = new Map([
-      ['40x40x3', [{ id: 'o', from: 'offcut' as const, length_mm: 5000, needs: [] }]],
+      ['40x40x3', [{ id: 'o', from: 'offcut' as const, length_mm: 5000, label: 'x1', needs: [] }]],
     ]);
     const rails = section(order(ramp, { offcuts }), '40x40x3');
     expect(barsToBuy(rails).length).toBe(1);

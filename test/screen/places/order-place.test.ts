@@ -108,6 +108,28 @@ describe('the order sheet at the bench', () => {
     expect(t.text()).toContain('order sheet');
   });
 
+  test('Enter on a piece that waits says what comes first before anybody has typed', () => {
+    const t = atOrder();
+    t.press('\r', '\r');
+    expect(t.text()).toContain('waits for another step');
+    expect(t.text()).not.toContain('typed');
+  });
+
+  test('a strip of the deck is cut like any piece: its sheet keeps what is left', () => {
+    const t = atOrder();
+    t.press('\r');
+    for (let i = 0; i < 80 && !/Cut deck strip 1\.1/.test(t.text()); i++) t.press(DOWN);
+    const left = /deck strip 1\.1 +([\d.]+)/i.exec(t.text())?.[1] ?? '';
+    t.press('\r');
+    typed(t, left);
+    expect(t.text()).not.toMatch(/NEXT {2}Cut deck strip 1\.1/);
+    t.press(ESC);
+    expect(t.text()).toContain('order sheet');
+    t.press('\r');
+    for (let i = 0; i < 80; i++) t.press(DOWN);
+    expect(t.text()).not.toMatch(/DECK STRIP 1\.1/);
+  });
+
   test('s ends the search, and the plan that stands stays', () => {
     const bars = (t: TestDesk): string[] =>
       t
