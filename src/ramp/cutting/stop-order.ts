@@ -83,12 +83,54 @@ const oneByOne = (bars: readonly (readonly number[])[]): StopOrder => {
   return { order, lengths, settings };
 };
 
+/** Bars that one length joins, directly or by way of others: only they can leave the stop where it stands. */
+const families = (bars: readonly (readonly number[])[]): readonly (readonly number[])[] => {
+  const of: number[] = bars.map((_, i) => i);
+  for (const [i, own] of bars.entries()) {
+    for (let k = 0; k < i; k++) {
+      if (of[k] === of[i] || !bars[k]?.some(l => own.includes(l))) continue;
+      const [from, to] = [of[k], of[i]] as [number, number];
+      for (const [at, family] of of.entries()) if (family === from) of[at] = to;
+    }
+  }
+  return [...new Set(of)].map(family => of.flatMap((f, i) => (f === family ? [i] : [])));
+};
+
+/** Bars of one length alone, all of the same: cut one after the other they are one setting, wherever they come. */
+const alike = (
+  bars: readonly (readonly number[])[],
+  at: readonly number[],
+): readonly (readonly number[])[] => {
+  const groups = new Map<string, number[]>();
+  for (const i of at) {
+    const own = bars[i] ?? [];
+    const key = own.length === 1 ? `all ${own[0]}` : `bar ${i}`;
+    groups.set(key, [...(groups.get(key) ?? []), i]);
+  }
+  return [...groups.values()];
+};
+
 /**
  * The order of bars, and of the lengths in each, that sets the saw's stop fewest times: it stays where the last length of a bar
- * is the first of the next.
+ * is the first of the next. Families of bars that share no length are ordered each by itself, which loses nothing; only a family
+ * of more than ten different bars is ordered one by one.
  * @param bars the different lengths to cut from each bar, mm, none twice, at least one each
  */
 export const stopOrder = (bars: readonly (readonly number[])[]): StopOrder => {
-  if (bars.length === 0) return { order: [], lengths: [], settings: 0 };
-  return bars.length <= MOST_EXACT ? exact(bars) : oneByOne(bars);
+  const order: number[] = [];
+  const lengths: (readonly number[])[] = [];
+  let settings = 0;
+  for (const family of families(bars)) {
+    const groups = alike(bars, family);
+    const own = groups.map(group => bars[group[0] as number] ?? []);
+    const best = own.length <= MOST_EXACT ? exact(own) : oneByOne(own);
+    settings += best.settings;
+    for (const [k, at] of best.order.entries()) {
+      for (const bar of groups[at] ?? []) {
+        order.push(bar);
+        lengths.push(best.lengths[k] ?? []);
+      }
+    }
+  }
+  return { order, lengths, settings };
 };

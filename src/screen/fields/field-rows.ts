@@ -28,7 +28,9 @@ const offersDefault = (field: NumberField, spec: FieldSpec): boolean =>
 /** The lowest and highest expected, before anything is typed. */
 const usualRange = ({ expected, quantity, system }: FieldSpec): string => {
   if (expected === undefined || !expected.every(Number.isFinite)) return '';
-  return `usually ${write(expected[0], quantity, system, { unit: false })} to ${write(expected[1], quantity, system)}`;
+  const [low, high] = expected.map(v => write(v, quantity, system, { unit: false }));
+  const most = write(expected[1], quantity, system);
+  return low === high ? `usually ${most}` : `usually ${low} to ${most}`;
 };
 
 const figureOf = (field: NumberField, meaning: Understood, spec: FieldSpec): Figure => {

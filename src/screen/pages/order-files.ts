@@ -96,8 +96,9 @@ export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: stri
   for (const id of ['wall', 'seam', 'bow', 'zinc', 'pair'])
     put(say(voice, { words: `says.order-rack-${id}` }), '- ');
   title('says.order-with');
+  // What has no count is a kit: its reason says what is in it.
   for (const good of goodsOf(view, voice))
-    put(`${good.name}${good.amount === '' ? '' : `: ${good.amount}`}`, '[ ] ');
+    put(`${good.name}: ${good.amount === '' ? good.why : good.amount}`, '[ ] ');
   title('says.order-file-cut');
   for (const s of order.sections) {
     for (const bar of s.parts) {

@@ -144,6 +144,7 @@ const forgotten = (view: View): readonly Line[] => {
   const plans = [...ramp.plans.values()];
   const slits = plans.reduce((n, p) => n + p.slits.length, 0);
   const long_m = plans.reduce((sum, p) => sum + p.toLip_mm, 0) / 1000;
+  const screws = figure(view, 'deck-screws') ?? exact(deckScrews(ramp));
   const lines: Line[] = [
     { id: 'labels', amount: exact(ramp.members.length + ramp.entry.pieces.length) },
     ...(slits > 0 ? [{ id: 'shims', amount: exact(Math.ceil(0.3 * slits)), fills: { slits } }] : []),
@@ -154,11 +155,15 @@ const forgotten = (view: View): readonly Line[] => {
       fills: { high: { v: ramp.lip.y_mm, as: 'length' } },
     },
     { id: 'props', amount: exact(2 * rails), fills: { rails } },
+    { id: 'straps', amount: exact(4) },
+    { id: 'pads', amount: exact(4) },
     { id: 'caps', amount: exact(2 * rails), fills: { rails } },
     { id: 'primer', amount: figure(view, 'primer') },
     { id: 'top-coat', amount: figure(view, 'top-coat') },
     { id: 'caulk', amount: null },
-    { id: 'deck-screws', amount: figure(view, 'deck-screws') ?? exact(deckScrews(ramp)) },
+    { id: 'deck-screws', amount: screws },
+    // Copper in treated boards eats bare steel: a washer keeps them off it.
+    ...(ramp.design.deck.kind === 'boards' ? [{ id: 'washers', amount: screws }] : []),
     { id: 'packer-strip', amount: exact(long_m, 'distance'), fills: { rails } },
     { id: 'bits', amount: exact(3), fills: { bit: PILOT[view.build.system] } },
     { id: 'proof', amount: figure(view, 'proof-mass') },

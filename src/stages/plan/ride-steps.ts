@@ -123,11 +123,12 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
       words: 'ground',
       fills: { ground: d.ground, least: anchors, entry: anchors / 2 },
       asks: [
-        { ask: 'anchors', as: 'count', expected: [0, 2 * anchors], possible: [0, 40] },
+        // As many as plan wants and no fewer: fewer are asked once more.
+        { ask: 'anchors', as: 'count', expected: [anchors, anchors], possible: [0, 40] },
         {
           ask: 'entry-anchors',
           as: 'count',
-          expected: [0, anchors],
+          expected: [anchors / 2, anchors / 2],
           possible: [0, 40],
         },
       ],
