@@ -38,7 +38,7 @@ export const orderJson = (view: View, voice: Voice, sheet: OrderSheet): object =
     bars_to_buy: totals.bars,
     steel_to_buy_kg: totals.kg,
     heaviest_bar_kg: totals.heaviest_kg,
-    cost: totals.cost,
+    cost: totals.cost === null ? null : Number(totals.cost.toFixed(2)),
     unpriced: totals.unpriced,
     held_back_mm: totals.held,
     sections: order.sections.map(s => ({
