@@ -80,7 +80,8 @@ export const crossMembers = (
     if (tall > BRACED_BAY) {
       const beta = Math.atan2(tall, clear);
       const length = Math.hypot(clear, tall);
-      const lean = (d.post.depth_mm / 2) * (Math.tan(beta) + 1 / Math.tan(beta));
+      // Corner to corner along its lower side; both mitres are taken off the upper one.
+      const lean = d.post.depth_mm * (Math.tan(beta) + 1 / Math.tan(beta));
       members.push({
         ...square(`rear diagonal@${pair}`, 'rear diagonal', d.post, length, lip.x),
         short_mm: Math.max(0, length - lean),

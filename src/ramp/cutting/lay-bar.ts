@@ -1,5 +1,8 @@
 import type { Needed } from './needed.ts';
 
+/** How a cut leans, seen from above with the bar's squared end at the left; `|` is square. */
+export type Lean = '/' | '\\' | '|';
+
 /** A piece as it lies in its bar. Distances along the bar from its squared end, mm, long point to long point. */
 export type Cut = Readonly<{
   piece: Needed;
@@ -8,8 +11,12 @@ export type Cut = Readonly<{
   /** Angles of its two ends as it lies, from square, rad. */
   start_rad: number;
   end_rad: number;
-  /** Rolled half over before it is cut, so that its mitre lies against its neighbour's. */
+  start_lean: Lean;
+  end_lean: Lean;
+  /** Lies half rolled over against its neighbour, so that their mitres meet: they are one line, or two of the same lean. */
   turned: boolean;
+  /** One of its mitres leans against the mitre that is cut before it: the saw swings over, or the bar is rolled. */
+  swung: boolean;
 }>;
 
 export type LaidBar = Readonly<{
@@ -69,6 +76,18 @@ const bestWays = (pieces: readonly Needed[], kerf_mm: number): readonly Way[] =>
   return rows.reduce((a, b) => (b.sum < a.sum - 1e-9 ? b : a), rows[0] ?? { ways: [], sum: 0 }).ways;
 };
 
+/** A diagonal's mitres are parallel, the base's and the rail's; those of any other piece lean toward each other over its short side. */
+const leansAlike = (p: Needed): boolean => p.kind === 'diagonal';
+
+type Mitre = Exclude<Lean, '|'>;
+const against = (lean: Mitre): Mitre => (lean === '/' ? '\\' : '/');
+
+/** How the two cuts of a piece lean: the first as its neighbour's it meets, else as the saw stands already. */
+const leansOf = (p: Needed, way: Way, asSawStands: Mitre): readonly [start: Lean, end: Lean] => {
+  const end = leansAlike(p) || way.start <= SQUARE ? asSawStands : against(asSawStands);
+  return [way.start > SQUARE ? asSawStands : '|', way.end > SQUARE ? end : '|'];
+};
+
 /** Room of a piece in its bar: one not known yet holds its steel back with what it may come out longer. */
 const roomOf = (p: Needed): number => p.long_mm + p.over_mm;
 
@@ -90,6 +109,7 @@ export const layBar = (pieces: readonly Needed[], usable_mm: number, kerf_mm: nu
   let kerfs_mm = 0;
   let turned_mm = 0;
   let at = 0;
+  let saw_lean: Mitre = '\\';
   pieces.forEach((piece, i) => {
     const way = ways[i] ?? { start: 0, end: 0 };
     const before = cuts.at(-1);
@@ -104,7 +124,12 @@ export const layBar = (pieces: readonly Needed[], usable_mm: number, kerf_mm: nu
       turned = meets && !before.turned;
     }
     const to_mm = at + roomOf(piece);
-    cuts.push({ piece, from_mm: at, to_mm, start_rad: way.start, end_rad: way.end, turned });
+    // The saw stands as the last mitre was cut, which is the one that a neighbour's lies against.
+    const [start_lean, end_lean] = leansOf(piece, way, saw_lean);
+    const swung = end_lean !== '|' && end_lean !== saw_lean;
+    if (end_lean !== '|') saw_lean = end_lean;
+    const ends = { start_rad: way.start, end_rad: way.end, start_lean, end_lean };
+    cuts.push({ piece, from_mm: at, to_mm, ...ends, turned, swung });
     at = to_mm;
   });
   const behind = Math.max(0, usable_mm - at);

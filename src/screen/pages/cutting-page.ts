@@ -2,7 +2,6 @@ import { sawReach } from '../../build/bar-saw.ts';
 import { shopReach } from '../../build/shop/shop.ts';
 import { cutTo, joinSides, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
-import { write } from '../../quantity/write.ts';
 import { passFor, type SawReach } from '../../ramp/cutting/bar-saw.ts';
 import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
 import type { Cut } from '../../ramp/cutting/lay-bar.ts';
@@ -15,7 +14,7 @@ import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
 import type { OrderSheet } from './order-sheet.ts';
-import { closeText, lengthText, sectionText, sourceText } from './order-words.ts';
+import { closeText, lengthText, mitreText, sectionText, sourceText } from './order-words.ts';
 import { tallRows, tallValue } from './tall-figures.ts';
 
 /** One cut of the order, with the bar, or the part of one, that it is made from. */
@@ -49,12 +48,7 @@ const label = (c: PageContext, cut: Cut): string => {
   return `${pieceName(cut.piece.need)}${hand}`.toUpperCase();
 };
 
-const endsText = (c: PageContext, cut: Cut): string => {
-  const angle = (v: number): string => (v < 1e-4 ? '-' : write(v, 'angle', c.voice.system));
-  return cut.start_rad < 1e-4 && cut.end_rad < 1e-4
-    ? 'square'
-    : `${angle(cut.start_rad)} / ${angle(cut.end_rad)}`;
-};
+const endsText = (c: PageContext, cut: Cut): string => mitreText(c.voice, cut) ?? 'square';
 
 /** The bar as one line: cuts made, the lit one, cuts to come; the steel behind the last cut dotted. */
 const barLine = (c: PageContext, l: ListedCut): Row => {
@@ -123,14 +117,16 @@ const noteText = (c: PageContext, { bar, cut }: ListedCut, reach: SawReach): str
     ? 'note-held'
     : cut.piece.when === 'spare'
       ? 'note-spare'
-      : cut.turned
-        ? 'turned'
+      : mitreText(c.voice, cut) !== null
+        ? cut.swung
+          ? 'swing'
+          : 'leans'
         : cut !== bar.cuts[0]
           ? 'mark'
           : bar.trim_mm > 0
             ? 'square'
             : 'squared';
-  return say(c.voice, { words: `says.cutting-${words}`, fills: { trim } });
+  return say(c.voice, { words: `says.cutting-${words}`, fills: { trim, ends: endsText(c, cut) } });
 };
 
 const tagOf = (c: PageContext, l: ListedCut): Row => {

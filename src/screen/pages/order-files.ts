@@ -15,6 +15,7 @@ import {
   barsTitle,
   closeText,
   lengthText,
+  mitreText,
   moneyText,
   partNames,
   pieceWords,
@@ -29,16 +30,15 @@ const plain = (text: string): string =>
 /** A phone held upright shows about so many signs a line. */
 const PHONE = 44;
 
-const angle = (voice: Voice, v: number): string => write(v, 'angle', voice.system);
-
 const cutWords = (voice: Voice, c: Cut): string => {
-  const ends = [c.start_rad, c.end_rad].filter(a => Math.abs(a) > 1e-4).map(a => angle(voice, a));
+  const mitres = mitreText(voice, c);
+  const ends = mitres === null ? '' : ` to ${lengthText(voice, c.piece.short_mm)}, ${mitres}`;
   const note = !c.piece.known
     ? ` (${say(voice, { words: 'says.order-file-held', fills: { room: lengthText(voice, c.to_mm - c.from_mm) } })})`
     : c.piece.when === 'spare'
       ? ` (${say(voice, { words: 'says.order-file-spare' })})`
       : '';
-  return `${pieceName(c.piece.need)} ${lengthText(voice, c.piece.long_mm)}${ends.length === 0 ? '' : `, ${ends.join(' and ')}`}${note}`;
+  return `${pieceName(c.piece.need)} ${lengthText(voice, c.piece.long_mm)}${ends}${note}`;
 };
 
 /** The order and its cutting list as plain text for a phone: short lines, nothing that needs a column. */
@@ -100,6 +100,7 @@ export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: stri
   for (const good of goodsOf(view, voice))
     put(`${good.name}: ${good.amount === '' ? good.why : good.amount}`, '[ ] ');
   title('says.order-file-cut');
+  put(say(voice, { words: 'says.order-file-leans' }));
   for (const s of order.sections) {
     for (const bar of s.parts) {
       put(`${bar.label}. ${sectionText(voice, s.section)} ${sourceText(voice, bar)}`);
@@ -136,6 +137,8 @@ const HEAD = [
   'short_mm',
   'start_deg',
   'end_deg',
+  'start_lean',
+  'end_lean',
   'from_mm',
   'to_mm',
   'rolled_over',
@@ -191,9 +194,11 @@ export const orderCsv = (view: View, voice: Voice, sheet: OrderSheet): string =>
           short_mm: c.piece.short_mm,
           start_deg: degrees(c.start_rad),
           end_deg: degrees(c.end_rad),
+          start_lean: c.start_lean,
+          end_lean: c.end_lean,
           from_mm: c.from_mm,
           to_mm: c.to_mm,
-          rolled_over: c.turned ? 'yes' : 'no',
+          rolled_over: c.swung ? 'yes' : 'no',
         });
     }
   }

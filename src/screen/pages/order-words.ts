@@ -3,6 +3,7 @@ import { write } from '../../quantity/write.ts';
 import { partName } from '../../ramp/cutting/bar-parts.ts';
 import { closingOf } from '../../ramp/cutting/closing.ts';
 import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
+import type { Cut, Lean } from '../../ramp/cutting/lay-bar.ts';
 import type { Needed } from '../../ramp/cutting/needed.ts';
 import type { StockSection } from '../../ramp/cutting/stock-section.ts';
 import { isSteel } from '../../ramp/cutting/totals.ts';
@@ -127,3 +128,12 @@ export const partNames = (bar: CutBar, { at_mm }: YardCuts): Readonly<{ first: s
   first: partName(bar.label, 0),
   last: partName(bar.label, at_mm.length),
 });
+
+/** A cut's two ends as they lean in the bar, seen from above with the hook at the left: `|` is square. Null where both are. */
+export const mitreText = (voice: Voice, cut: Cut): string | null => {
+  const end = (lean: Lean, rad: number): string =>
+    lean === '|' ? lean : `${lean}${write(rad, 'angle', voice.system)}`;
+  return cut.start_lean === '|' && cut.end_lean === '|'
+    ? null
+    : `${end(cut.start_lean, cut.start_rad)} ${end(cut.end_lean, cut.end_rad)}`;
+};
