@@ -96,7 +96,7 @@ const notes = (field: NumberField, meaning: Understood, figure: Figure, spec: Fi
   }
   const asks: Span = { text: spec.asks ?? '' };
   if (offersDefault(field, spec)) {
-    const takes = spec.emptyWords ?? write(spec.emptyTakes ?? 0, quantity, system);
+    const takes = spec.emptyWords ?? write(spec.emptyTakes ?? 0, quantity, system, { feet: true });
     const other = spec.emptyWords === undefined ? ` ${inBoth(spec.emptyTakes ?? 0, quantity, system)}` : '';
     return [asks, { text: `Enter takes ${takes}${other}`.trimEnd(), role: 'quiet' }, { text: '' }];
   }
@@ -128,12 +128,15 @@ const inThree = (said: readonly Span[], columns: number): readonly Span[] => {
   return lines.length + rest.length > 3 ? said : [...lines, ...rest];
 };
 
+/** Units that are said, not signed, in a sentence. */
+const NAMED: Readonly<Record<string, string>> = { in: 'inches', ft: 'feet', '°': 'degrees', lb: 'pounds' };
+
 const hint = (field: NumberField, meaning: Understood, spec: FieldSpec): string => {
   const side = sideOf(field, meaning, spec);
   if (side !== null && side !== 'line' && field.text !== '')
     return `press - if ${side.other.when}: ${side.other.name}`;
   const unit = usualLabel(spec.quantity, spec.system);
-  return unit === '' ? '' : `bare numbers are ${unit === 'in' ? 'inches' : unit} in this build`;
+  return unit === '' ? '' : `bare numbers are ${NAMED[unit] ?? unit} in this build`;
 };
 
 const shownText = (field: NumberField, columns: number, ascii: boolean): string => {

@@ -1,3 +1,4 @@
+import { inBoth } from '../../quantity/both.ts';
 import type { Quantity, System } from '../../quantity/quantities.ts';
 import { usualLabel } from '../../quantity/usual.ts';
 import { write } from '../../quantity/write.ts';
@@ -20,7 +21,7 @@ const quantityOf = (field: string, name: string): Quantity =>
 
 const one = (field: string, name: string, value: unknown, system: System): string =>
   typeof value === 'number'
-    ? write(value, quantityOf(field, name), system)
+    ? write(value, quantityOf(field, name), system, { feet: true })
     : value === true
       ? 'yes'
       : value === false
@@ -48,8 +49,11 @@ const sizes = (field: string, all: readonly [string, unknown][], system: System)
     .join(' x ');
 
 const oneInBoth = (field: string, name: string, value: unknown, system: System): string => {
-  const [shown, other] = [one(field, name, value, system), one(field, name, value, OTHER[system])];
-  return shown === other ? shown : `${shown} = ${other}`;
+  const shown = one(field, name, value, system);
+  if (typeof value !== 'number') return shown;
+  // To a tenth of a millimetre, as the field echoed it: half of one would not be what was typed.
+  const echo = inBoth(value, quantityOf(field, name), system);
+  return echo === '' ? shown : `${shown} ${echo}`;
 };
 
 /** The same in both systems, the build's first: "height 24 in = 609.5 mm, exit 30.0°". */

@@ -108,3 +108,16 @@ describe('a number that is asked at the beginning', () => {
     expect(t.quitWith()).toBe(0);
   });
 });
+
+test('before it is agreed to, the hours and what it weighs are said, as the plan then says them', () => {
+  const t = deskFor(content);
+  t.press('\r', '\r');
+  for (let i = 0; i < 30 && !t.text().includes('Enter agrees'); i++) t.press('\r');
+  const page = t.text();
+  const hours = /About (\d+ to \d+ h) at the bench in all/.exec(page)?.[1] ?? 'no hours';
+  const { steel_kg, all_kg } = t.desk.view.ramp.masses;
+  expect(page).toContain(`Bare frame ${steel_kg.toFixed(1)} kg;`);
+  expect(page).toContain(`with entry plate and deck, ${all_kg.toFixed(1)} kg`);
+  t.press('\r');
+  expect(t.text()).toContain(`${hours} in all`);
+});
