@@ -17,7 +17,7 @@ const refused = (world: World, json: boolean, error: Record<string, unknown>, co
   if (json) world.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, error })}\n`);
   else
     world.err(
-      `curvewright: ${String(error.message)}${error.accepted ? `. ${String(error.accepted)}` : ''}\n`,
+      `curvewright: ${String(error.message).replace(/\.$/, '')}${error.accepted ? `. ${String(error.accepted)}` : ''}\n`,
     );
   return code;
 };

@@ -1,6 +1,6 @@
 import { faceOffset } from './curve.ts';
 import { sheetBendRadius, thickestLayer } from './deck.ts';
-import type { DesignField } from './design.ts';
+import type { DesignField, Tube } from './design.ts';
 import { entryLength } from './entry.ts';
 import { CLEAR_OF_SLIT } from './member.ts';
 import { clearWidth, railCount } from './rail-count.ts';
@@ -26,6 +26,9 @@ const thick = (v: number): ProblemFill => ({ v, as: 'thickness' });
 /** Largest kerf of a slit: half the wall, and 0.3 mm more with the stop line left short of the back wall (common practice). */
 export const largestKerf = (wall_mm: number): number => wall_mm / 2 + 0.3;
 
+/** Thickest wall whose corners, twice the wall outside, still fit the smaller side (EN 10219-2 [found]; AISC table [calc]), mm. */
+const thickestWall = ({ depth_mm, width_mm }: Tube): number => Math.min(depth_mm, width_mm) / 4;
+
 /** Thinnest wall of a slit rail for a first-timer, mm (common practice). */
 export const THINNEST_SLIT_WALL = 2;
 /** Bend at one slit that small hard wheels feel, rad: 2° (common practice). */
@@ -43,20 +46,12 @@ export const problemsOf = (d: Design, plan: RailPlan): readonly Problem[] => {
   };
   const c = curveOf(d);
   const deck = deckThickness(d.deck);
-  const { depth_mm, width_mm, wall_mm } = d.tube;
+  const { depth_mm, width_mm } = d.tube;
 
-  if (wall_mm >= Math.min(depth_mm, width_mm) / 2) {
-    add('wall-too-thick', 'refuse', ['tube'], {
-      wall: thick(wall_mm),
-      most: thick(Math.min(depth_mm, width_mm) / 4),
-    });
-    return problems;
-  }
-  if (d.post.wall_mm >= Math.min(d.post.depth_mm, d.post.width_mm) / 2) {
-    add('wall-too-thick', 'refuse', ['post'], {
-      wall: thick(d.post.wall_mm),
-      most: thick(Math.min(d.post.depth_mm, d.post.width_mm) / 4),
-    });
+  for (const field of ['tube', 'post'] as const) {
+    const most = thickestWall(d[field]);
+    if (d[field].wall_mm <= most + 1e-9) continue;
+    add('wall-too-thick', 'refuse', [field], { wall: thick(d[field].wall_mm), most: thick(most) });
     return problems;
   }
   const low = d.arc.height_mm + d.straight * Math.sin(d.arc.exit_rad);

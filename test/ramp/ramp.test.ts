@@ -248,6 +248,19 @@ describe('designs that cannot or should not be built say which number to change'
     expect(codes(made(thin))).toContain('wall-thin');
     expect(codes(made({ ...thin, route: 'rolled' }))).not.toContain('wall-thin');
   });
+  test.each(['tube', 'post'] as const)(
+    'a %s whose corners do not fit its sides, and the wall that would',
+    field => {
+      const tube = { depth_mm: 40, width_mm: 20, wall_mm: 5.5 };
+      const p = made({ [field]: tube }).problems.find(x => x.code === 'wall-too-thick');
+      expect(p).toMatchObject({
+        severity: 'refuse',
+        fields: [field],
+        fills: { most: { v: 5, as: 'thickness' } },
+      });
+      expect(codes(made({ [field]: { ...tube, wall_mm: 5 } }))).not.toContain('wall-too-thick');
+    },
+  );
   test('kerf over half the wall and 0.3', () => {
     const p = made({ cutter: { kind: 'chop saw', kerf_mm: 2.8 } }).problems.find(x => x.code === 'kerf-wide');
     expect(p?.fills.most).toEqual({ v: 1.8, as: 'thickness' });

@@ -3,6 +3,7 @@ import { sideView } from '../side-view.ts';
 import type { StageSheet } from '../situation.ts';
 import { anchorFigures, anchorSteps } from './anchors.ts';
 import { deckFigures, deckSteps } from './deck.ts';
+import { deckPieceFindings } from './deck-piece-findings.ts';
 import { drainSteps } from './drains.ts';
 import { edgeSteps } from './edges.ts';
 import { inspectSteps, lookAgainSteps } from './looks.ts';
@@ -77,6 +78,6 @@ export const finishSheet: StageSheet = s => ({
     ...lookAgainSteps(s),
     ...remedySteps(s, 'finish'),
   ],
-  findings: [...weldFindings(s), ...proofFindings(s)],
+  findings: [...deckPieceFindings(s), ...weldFindings(s), ...proofFindings(s)],
   scene: sideView(s),
 });
