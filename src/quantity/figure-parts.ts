@@ -38,11 +38,19 @@ const inUnit = (
   return { digits: long ? feetAndInches(size, step) : ruled(size, step), unit: '"' };
 };
 
-/** A reach in inches as a US tape has it, its marks with it: 20 1/2", 5'-3". A span keeps them at both its ends. */
-const marked = (inches: number, step: number): Omit<FigureParts, 'side'> => ({
-  digits: `${nearest(inches, step) >= FEET_FROM_IN ? feetAndInches(inches, step) : ruled(inches, step)}"`,
-  unit: '',
-});
+/** Whether a US tape reads a length in feet and inches. */
+export const isInFeet = (value: number, quantity: Quantity, system: System): boolean =>
+  system === 'us' &&
+  quantity === 'length' &&
+  nearest(convert(Math.abs(value), 'mm', 'in'), usual(quantity, system).step) >= FEET_FROM_IN;
+
+/** A reach in inches as a US tape has it: 20 1/2 in, 5'-3". A number of a span keeps its mark, for "8 to 3'-5" says nothing. */
+const marked = (inches: number, step: number, bare: boolean): Omit<FigureParts, 'side'> => {
+  const size = nearest(inches, step);
+  if (size >= FEET_FROM_IN) return { digits: `${feetAndInches(inches, step)}"`, unit: '' };
+  const digits = ruled(inches, step);
+  return bare && size > 0 ? { digits: `${digits}"`, unit: '' } : { digits, unit: 'in' };
+};
 
 /** A time in the unit that suits its size: 0.62 s, 45 s, 2.5 min, 12 min. */
 const time = (seconds: number): Omit<FigureParts, 'side'> => {
@@ -72,7 +80,7 @@ export const figureParts = (
     quantity === 'time' && options.step === undefined && !options.bare
       ? time(Math.abs(value))
       : quantity === 'reach' && unit === 'in' && isRuleStep(step)
-        ? marked(size, step)
+        ? marked(size, step, options.bare === true)
         : inUnit(size, unit, step, options);
   const isZero = !/[1-9]/.test(parts.digits);
   return { side: isZero ? 0 : shown < 0 ? -1 : 1, ...parts };

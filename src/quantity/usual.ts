@@ -45,9 +45,14 @@ const HABITS: Readonly<Record<Quantity, Habit>> = {
 /** From so many pounds up a mass is said whole: a tenth of a pound is nothing to who lifts it [practice]. */
 const WHOLE_POUNDS_FROM = 20;
 
+/** From so many inches up a reach is said in whole ones: no flight is known to half an inch [practice]. */
+const WHOLE_INCHES_FROM = 24;
+
 /** The rounding of a size, in the usual unit: that of its habit, but coarser where nothing finer is read. */
 export const stepAt = (size: number, quantity: Quantity, system: System): number =>
-  quantity === 'mass' && system === 'us' && size >= WHOLE_POUNDS_FROM - 0.05
+  system === 'us' &&
+  ((quantity === 'mass' && size >= WHOLE_POUNDS_FROM - 0.05) ||
+    (quantity === 'reach' && size >= WHOLE_INCHES_FROM - 0.25))
     ? 1
     : HABITS[quantity][system].step;
 

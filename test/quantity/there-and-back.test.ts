@@ -60,7 +60,9 @@ const timeStep = (seconds: number): number => {
 const stepOf = (value: number, quantity: Quantity, system: System): number => {
   const finest = shownStep(quantity, system);
   const pounds = Math.abs(value) / 0.45359237;
-  return quantity === 'mass' && system === 'us' && pounds >= 19.95 ? 10 * finest : finest;
+  if (system === 'metric') return finest;
+  if (quantity === 'reach' && Math.abs(value) / 0.0254 >= 23.75) return 2 * finest;
+  return quantity === 'mass' && pounds >= 19.95 ? 10 * finest : finest;
 };
 
 describe('what is written can be typed back', () => {

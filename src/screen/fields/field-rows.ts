@@ -3,6 +3,7 @@ import { cellWidth, cutRow, cutTo, padTo, row, wrap } from '../../drawing/cells.
 import type { Look, Row, Span } from '../../drawing/row.ts';
 import { tallDigits } from '../../drawing/tall.ts';
 import { inBoth } from '../../quantity/both.ts';
+import { isInFeet } from '../../quantity/figure-parts.ts';
 import { tall } from '../../quantity/figure-text.ts';
 import { usualLabel } from '../../quantity/usual.ts';
 import { write } from '../../quantity/write.ts';
@@ -96,7 +97,11 @@ const notes = (field: NumberField, meaning: Understood, figure: Figure, spec: Fi
   }
   const asks: Span = { text: spec.asks ?? '' };
   if (offersDefault(field, spec)) {
-    const takes = spec.emptyWords ?? write(spec.emptyTakes ?? 0, quantity, system, { feet: true });
+    const takes =
+      spec.emptyWords ??
+      write(spec.emptyTakes ?? 0, quantity, system, {
+        feet: isInFeet(spec.emptyTakes ?? 0, quantity, system),
+      });
     const other = spec.emptyWords === undefined ? ` ${inBoth(spec.emptyTakes ?? 0, quantity, system)}` : '';
     return [asks, { text: `Enter takes ${takes}${other}`.trimEnd(), role: 'quiet' }, { text: '' }];
   }

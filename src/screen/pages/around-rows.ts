@@ -3,6 +3,7 @@ import { itemSettled, type Step } from '../../coach/walk.ts';
 import { cellWidth, cutAtWord, cutRow, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS, type State } from '../../drawing/signs.ts';
+import { isInFeet } from '../../quantity/figure-parts.ts';
 import { write } from '../../quantity/write.ts';
 import type { PageContext } from './context.ts';
 import { deedWithin, stateSign } from './step-rows.ts';
@@ -20,11 +21,15 @@ export const itemRows = (c: PageContext, step: Step, item: number, rows: number,
     const value =
       it.value === undefined
         ? ''
-        : write(it.value.v, it.value.as, c.voice.system, { unit: !short, fixed: true });
+        : write(it.value.v, it.value.as, c.voice.system, {
+            unit: !short,
+            fixed: true,
+            feet: isInFeet(it.value.v, it.value.as, c.voice.system),
+          });
     const second =
       it.second === undefined
         ? ''
-        : ` → ${write(it.second.v, it.second.as, c.voice.system, { unit: true, fixed: true })}`;
+        : ` → ${write(it.second.v, it.second.as, c.voice.system, { unit: true, fixed: true, feet: isInFeet(it.second.v, it.second.as, c.voice.system) })}`;
     return `${it.name.padStart(3)}  ${padTo(value, 7, 'right')}${second}`;
   };
   const across = short && items.length > rows ? Math.max(1, Math.floor(columns / 19)) : 1;

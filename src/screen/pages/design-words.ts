@@ -1,4 +1,5 @@
 import { inBoth } from '../../quantity/both.ts';
+import { isInFeet } from '../../quantity/figure-parts.ts';
 import type { Quantity, System } from '../../quantity/quantities.ts';
 import { usualLabel } from '../../quantity/usual.ts';
 import { write } from '../../quantity/write.ts';
@@ -21,7 +22,9 @@ const quantityOf = (field: string, name: string): Quantity =>
 
 const one = (field: string, name: string, value: unknown, system: System): string =>
   typeof value === 'number'
-    ? write(value, quantityOf(field, name), system, { feet: true })
+    ? write(value, quantityOf(field, name), system, {
+        feet: isInFeet(value, quantityOf(field, name), system),
+      })
     : value === true
       ? 'yes'
       : value === false

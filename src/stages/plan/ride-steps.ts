@@ -63,7 +63,8 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
       name: 'landing',
       words: 'landing',
       fills: {
-        lip: reach(lip.y_mm / 1000),
+        // The lip as the frame has it; in metres beside what is typed in metres.
+        lip: us ? length(lip.y_mm) : reach(lip.y_mm / 1000),
         table: reach(us ? 0.9144 : 1),
         long: reach(us ? 4.8768 : 5),
         slope: { v: 25 * DEGREE, as: 'angle' },
