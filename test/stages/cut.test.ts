@@ -60,7 +60,7 @@ describe('the order of cutting', () => {
       expect.arrayContaining(['cut/test-piece', 'weld/test-piece', 'cut/clean-rail@A', 'cut/mark-blank@A']),
     );
     expect(step(sheet, 'cut/mark-third@A:2')?.needs).toEqual(['tack/read-third@A:1']);
-    expect(step(sheet, 'cut/saw-third@A:2')?.needs).toEqual(['cut/mark-third@A:2']);
+    expect(step(sheet, 'cut/saw-third@A:2')?.needs).toContain('cut/mark-third@A:2');
     expect(step(sheet, 'cut/deburr-third@A:2')?.needs).toEqual(['cut/saw-third@A:2']);
   });
 
@@ -115,6 +115,16 @@ describe('the order of cutting', () => {
     const items = step(cutSheet(s), 'cut/crossmembers')?.items ?? [];
     const needs = s.ramp.members.filter(m => /crossmember|rear diagonal/.test(m.kind)).map(m => m.need);
     expect(items.map(i => i.piece?.need)).toEqual(needs);
+    const rear = items.find(i => i.piece?.need.startsWith('rear diagonal'));
+    const [first, second] = (rear?.piece?.ends_rad ?? [0, 0]) as [number, number];
+    // Corner to corner, both mitres off one side: 30 deep, so 30 (tan + tan) shorter there.
+    expect(rear?.note?.fills).toMatchObject({
+      first: { v: first, as: 'angle' },
+      second: { v: second, as: 'angle' },
+      short: {
+        v: expect.closeTo((rear?.piece?.long_mm ?? 0) - 30 * (Math.tan(first) + Math.tan(second)), 6),
+      },
+    });
     // 1200 over two rails of 40: 1120 clear.
     expect(items[0]?.value).toEqual({ v: 1120, as: 'length' });
   });
@@ -363,6 +373,7 @@ describe('words of cutting', () => {
       [set('shape', { height: 160, exit: 12 * DEG }), set('cutter', { kind: 'thin disc', kerf_mm: 1.7 })],
     ],
     ['a wood saw', [read('cut/saw', 'saw', 6)]],
+    ['a hacksaw', [set('cutter', { kind: 'hacksaw', kerf_mm: 1 })]],
     ['tubes read off', [read('cut/measure-tube@A', 'wall', 2.4), read('cut/measure-tube@B', 'depth', 42)]],
   ])('%s: every step, figure and finding has words, every mark is filled', (_name, doings) => {
     const sheet = cutSheet(situationFor(doings[0]?.kind === 'build-begun' ? doings : [begun(), ...doings]));
@@ -420,6 +431,32 @@ describe('the saw that cuts the bars', () => {
     expect(wordGaps(slow)).toEqual([]);
     expect(gates(...said(1), ...speeds(4000, 4000))).toEqual([]);
     expect(gates(...said(2), ...speeds(1400, 1300))).toEqual(['wheel-slow']);
+  });
+
+  test('a grinder that cuts bars or slits is read with its disc first; a hacksaw is not', () => {
+    expect(step(page(...said(5)), 'cut/rail@A')?.needs).toEqual(
+      expect.arrayContaining(['cut/saw', 'prep/discs', 'prep/disc-fits']),
+    );
+    expect(step(page(...said(4)), 'cut/rail@A')?.needs).not.toContain('prep/discs');
+    const slit = (kind: string, ...more: Doing[]) =>
+      step(page(set('cutter', { kind, kerf_mm: 1.2 }), ...more), 'cut/saw-third@A:1');
+    expect(slit('thin disc')?.needs).toEqual(expect.arrayContaining(['prep/discs', 'prep/disc-fits']));
+    expect(slit('hacksaw')?.needs).toEqual(['cut/mark-third@A:1']);
+  });
+
+  test('slits on a chop saw wait for that saw: one made for wood saws none', () => {
+    const sheet = page(set('cutter', { kind: 'chop saw', kerf_mm: 1.6 }), ...said(6));
+    for (const key of ['cut/test-piece', 'cut/saw-third@A:1'])
+      expect(step(sheet, key)?.needs).toEqual(expect.arrayContaining(['cut/saw', 'cut/saw-fits']));
+  });
+
+  test('at a band saw the hands are bare, at a hacksaw nothing runs', () => {
+    const words = (kind: string) =>
+      step(page(set('cutter', { kind, kerf_mm: 1.2 })), 'cut/saw-third@A:1')?.words ?? '';
+    expect(WORDS.steps.cut?.[words('band saw')]).toMatchObject({
+      caution: expect.stringMatching(/running blade takes a glove/),
+    });
+    expect(words('hacksaw')).toBe('saw-third-blade');
   });
 
   test('rails cut before anybody was asked keep their build as it was', () => {

@@ -2,9 +2,12 @@ import { planStock } from '../../reckon/stock/plan-stock.ts';
 import { STOCK_AIMS, type StockJob } from '../../reckon/stock/stock-job.ts';
 import type { Topic } from './topic.ts';
 
-/** The answer is to stand on the screen within two seconds of the command's start; the search ends in time for that. */
-const ANSWER_BY_MS = 1500;
-const LEAST_SEARCH_MS = 300;
+/**
+ * The answer is to stand on the screen within two seconds of the command's start. What went before the search tells how busy the machine
+ * is: as much again is left for what the engine’s own clock does not see of its start, and for printing.
+ */
+const ANSWER_BY_MS = 1750;
+const LEAST_SEARCH_MS = 250;
 
 export const topic: Topic = {
   name: 'stock',
@@ -56,7 +59,7 @@ export const topic: Topic = {
     ` --bars '[{"length_mm":6000,"price":31.5},{"length_mm":2450,"count":1,"price":0}]' --kerf_mm 2.5 --aim price`,
   run: input => {
     const now = () => performance.now();
-    const budget_ms = Math.max(LEAST_SEARCH_MS, ANSWER_BY_MS - now());
+    const budget_ms = Math.max(LEAST_SEARCH_MS, ANSWER_BY_MS - 2 * now());
     return planStock(input as StockJob, { now, budget_ms });
   },
 };

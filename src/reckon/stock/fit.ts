@@ -1,3 +1,4 @@
+import { Brimful } from './brimful.ts';
 import type { Cut } from './choice-at-level.ts';
 import type { Columns } from './columns.ts';
 import { cover } from './cover.ts';
@@ -8,7 +9,6 @@ import { greedyPlan } from './greedy.ts';
 import type { Meter } from './meter.ts';
 import { type Relaxed, relax, type Task } from './relax.ts';
 import { search } from './search.ts';
-import { packTight } from './tight.ts';
 
 /** Whether pieces fit in given bars. */
 export type Fit =
@@ -26,20 +26,24 @@ type Case = Readonly<{
   crowd: number;
   /** Next to nothing may be wasted. */
   brimful: boolean;
-  relaxed: Relaxed;
   refuted: Set<string>;
-}> & { trials: number; listed: boolean };
+}> & {
+  /** Null until it is asked for. */
+  relaxed: Relaxed | null;
+  listed: boolean;
+};
 
 /** Fewer pieces a bar than this leave too few ways to fill one to the last. */
 const CROWDED = 3.5;
 /** Waste below this share of the bars leaves few ways that will do. */
 const BRIMFUL = 1e-3;
-/** So many fillings are looked through in a tenth of a second. */
-const MOST_LISTED = 120_000;
-/** The same where it is asked at every bar of a dive. */
-const LISTED_BELOW = 40_000;
 /** How often a dive in a brimful task may take another bar first. */
 const TURNS = 2;
+/** Rooms of more steps than this make a fine grid. */
+const FINE = 40_000;
+/** No more than this part of the time left goes into one dive or search of a brimful task: other ways are as likely to lead there. */
+const PART_OF_TIME = 0.25;
+const PART_AT_FIRST = 0.08;
 /** What rounding may add to a bound, in bars. */
 const ROUNDING = 1e-6;
 /** Columns handed on from one choice to the next. */
@@ -72,6 +76,7 @@ export class Fitting {
   readonly #columns: Columns;
   readonly #filler: Filler;
   readonly #meter: Meter;
+  readonly #brimful: Brimful;
   #known: readonly number[];
   readonly #cases = new Map<string, Case>();
 
@@ -90,6 +95,7 @@ export class Fitting {
     this.#columns = columns;
     this.#filler = filler;
     this.#meter = meter;
+    this.#brimful = new Brimful(size, demand, room, meter);
     this.#known = Array.from({ length: columns.count }, (_, c) => c);
   }
 
@@ -100,51 +106,69 @@ export class Fitting {
    */
   ask(limit: Int32Array, effort: number): Fit {
     const asked = this.#cases.get(limit.join()) ?? this.#open(limit);
-    if ('is' in asked) return asked;
-    const strength = 4 ** effort;
-    const diving = () => this.#dive(asked, effort);
-    const packing = () => this.#tight(asked, strength);
-    const covering = () => this.#cover(asked, effort, strength);
-    const searching = () => this.#search(asked, strength);
-    const harder = asked.brimful
-      ? [packing, covering, diving, searching]
-      : [diving, packing, covering, searching];
-    const ways = effort === 0 ? [diving, packing] : harder;
-    for (const way of ways) {
+    if (asked === null) return NEVER;
+    const filling = () => this.#fill(asked, effort);
+    // On a fine grid to relax takes long.
+    const fine = asked.brimful && this.#room[0]! > FINE;
+    const before = fine ? filling() : UNKNOWN;
+    if (before.is !== 'unknown') return before;
+    asked.relaxed ??= this.#relax(asked);
+    const { relaxed } = asked;
+    if (relaxed.bound > asked.budget) return { is: 'never', cut: this.#cut(relaxed, limit) };
+    const diving = () => this.#dive(asked, relaxed, effort);
+    const packing = () => (asked.crowd < CROWDED ? UNKNOWN : this.#pack(asked, effort));
+    const covering = () => this.#cover(asked, relaxed, effort);
+    const searching = () => this.#search(asked, relaxed, effort);
+    const loose = effort === 0 ? [diving, packing] : [diving, packing, covering, searching];
+    const coarse = effort === 0 ? [diving, filling] : [diving, filling, searching];
+    const brimful = !fine ? coarse : effort === 0 ? [] : [diving, searching];
+    for (const way of asked.brimful ? brimful : loose) {
       const fit = way();
       if (fit.is !== 'unknown') return fit;
     }
     return UNKNOWN;
   }
 
-  /** The first look: room enough, and the relaxation within it. */
-  #open(limit: Int32Array): Case | Fit {
-    const task = { size: this.#size, demand: this.#demand, room: this.#room, limit, cost: this.#cost };
+  /** A brimful task is packed, and covered from its list. */
+  #fill(asked: Case, effort: number): Fit {
+    const { task, slack } = asked;
+    const packing = () => this.#pack(asked, effort);
+    const covering = () => fitOf(this.#brimful.cover(task, slack, effort));
+    if (effort === 0) return packing();
+    for (const way of this.#brimful.isShort(task, slack) ? [covering, packing] : [packing, covering]) {
+      const fit = way();
+      if (fit.is !== 'unknown') return fit;
+    }
+    return UNKNOWN;
+  }
+
+  /** The first look: null where there is not room enough. */
+  #open(limit: Int32Array): Case | null {
     const sum = (n: Int32Array, of: Float64Array): number => n.reduce((s, v, i) => s + v * of[i]!, 0);
-    const budget = sum(limit, this.#cost) + ROUNDING;
     const slack = roomOver(this.#size, this.#demand, this.#room, limit);
-    if (slack < 0) return NEVER;
-    const relaxed = relax(task, this.#columns, this.#filler, this.#known, 0, budget, this.#meter);
-    if (relaxed.ids.length < MOST_KNOWN) this.#known = relaxed.ids;
-    if (relaxed.bound > budget) return { is: 'never', cut: this.#cut(relaxed, limit) };
+    if (slack < 0) return null;
     const count = (n: Int32Array): number => n.reduce((s, v) => s + v, 0);
-    const crowd = count(this.#demand) / count(limit);
     const opened = {
-      task,
-      budget,
+      task: { size: this.#size, demand: this.#demand, room: this.#room, limit, cost: this.#cost },
+      budget: sum(limit, this.#cost) + ROUNDING,
       slack,
-      crowd,
+      crowd: count(this.#demand) / count(limit),
       brimful: slack < BRIMFUL * sum(limit, this.#room),
-      relaxed,
+      relaxed: null,
       refuted: new Set<string>(),
-      trials: 0,
       listed: false,
     };
     this.#cases.set(limit.join(), opened);
     return opened;
   }
 
-  #dive({ task, budget, relaxed, brimful }: Case, effort: number): Fit {
+  #relax({ task, budget }: Case): Relaxed {
+    const relaxed = relax(task, this.#columns, this.#filler, this.#known, 0, budget, this.#meter);
+    if (relaxed.ids.length < MOST_KNOWN) this.#known = relaxed.ids;
+    return relaxed;
+  }
+
+  #dive({ task, budget, brimful }: Case, relaxed: Relaxed, effort: number): Fit {
     const { size, room } = task;
     let finished = null as Filled[] | null;
     const finish = (bars: readonly Filled[], left: Int32Array, limit: Int32Array): Finish => {
@@ -152,55 +176,42 @@ export class Fitting {
       if (rest) finished = [...bars, ...rest];
       if (rest !== null) return 'found';
       if (!brimful || effort === 0) return 'on';
-      const found = this.#coverRest(
-        { ...task, demand: left, limit },
-        roomOver(size, left, room, limit),
-        4 ** effort,
-      );
+      const over = roomOver(size, left, room, limit);
+      const found = this.#brimful.rest({ ...task, demand: left, limit }, over, 50 * 4 ** effort);
       if (found === null) return 'on';
       if (typeof found === 'string') return 'dead';
       finished = [...bars, ...found];
       return 'found';
     };
-    const tools = { columns: this.#columns, filler: this.#filler, meter: this.#meter };
+    const part = effort === 0 ? PART_AT_FIRST : PART_OF_TIME;
+    const meter = brimful ? this.#meter.share(part) : this.#meter;
+    const tools = { columns: this.#columns, filler: this.#filler, meter };
     const turns = brimful ? TURNS + effort : effort;
     const found = dive({ task, ...tools, budget, turns, depth: 2 + 2 * effort, finish }, relaxed);
     return fitOf(found ?? finished);
   }
 
-  #tight(asked: Case, strength: number): Fit {
-    if (asked.crowd < CROWDED) return UNKNOWN;
-    const trials = 5 * strength;
-    const from = asked.trials;
-    asked.trials += trials;
-    return fitOf(packTight(asked.task, from, trials, this.#meter));
+  #pack({ task }: Case, effort: number): Fit {
+    return fitOf(this.#brimful.pack(task, 5 * 4 ** effort));
   }
 
-  #cover(asked: Case, effort: number, strength: number): Fit {
+  #cover(asked: Case, { worth, toll, bound }: Relaxed, effort: number): Fit {
+    const { task, slack, budget } = asked;
+    const strength = 4 ** effort;
+    const nodes = 200 * strength;
     // Once listed the list only grows with the reach; twice as far is not worth the time again.
     if (asked.listed && effort <= 2) return UNKNOWN;
     asked.listed = true;
-    const { task, slack, budget, relaxed, brimful } = asked;
-    const { worth, toll, bound } = relaxed;
     const prices = { worth, toll, gap: budget - bound };
-    // Where next to nothing may be wasted a table of sums leads to every filling straight: many more can be listed.
-    const most = brimful ? MOST_LISTED : 3000 * strength;
-    const steps = brimful ? 50 * MOST_LISTED : 40_000 * strength;
-    const fillings = allFillings(task, slack, prices, most, steps, this.#meter);
-    return fillings === null ? UNKNOWN : fitOf(cover(task, fillings, 200 * strength, this.#meter));
+    const fillings = allFillings(task, slack, prices, 3000 * strength, 40_000 * strength, this.#meter);
+    return fillings === null ? UNKNOWN : fitOf(cover(task, fillings, nodes, this.#meter));
   }
 
-  /** What is left of a brimful task after some bars, once its fillings can be listed; null while they cannot. */
-  #coverRest(rest: Task, slack: number, strength: number): Filled[] | 'never' | 'unknown' | null {
-    const none = new Float64Array(rest.size.length);
-    const free = { worth: none, toll: none, gap: Number.POSITIVE_INFINITY };
-    const fillings = allFillings(rest, slack, free, LISTED_BELOW, 50 * LISTED_BELOW, this.#meter);
-    return fillings && cover(rest, fillings, 50 * strength, this.#meter);
-  }
-
-  #search({ task, relaxed, refuted }: Case, strength: number): Fit {
+  #search({ task, refuted, brimful }: Case, relaxed: Relaxed, effort: number): Fit {
+    const strength = 4 ** effort;
     const reach = { nodes: 6 * strength, children: 60 * strength, steps: 15_000 * strength };
-    return fitOf(search(task, this.#columns, this.#filler, relaxed, reach, refuted, this.#meter));
+    const meter = brimful ? this.#meter.share(PART_OF_TIME) : this.#meter;
+    return fitOf(search(task, this.#columns, this.#filler, relaxed, reach, refuted, meter));
   }
 
   /** What the prices that prove it say of any choice of bars, with types that this choice has none of. */

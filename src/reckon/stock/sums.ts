@@ -82,8 +82,16 @@ export class Sums {
 
   /** Whether kinds j, j+1, … can make a sum from `least` to `most`. */
   any(j: number, least: number, most: number): boolean {
-    const g = this.greatest(j, most);
-    return g >= 0 && g >= least;
+    let s = Math.min(most, this.#top);
+    const from = Math.max(0, least);
+    const row = j * this.#words;
+    while (s >= from) {
+      const word = this.#bits[row + (s >>> 5)]! & (0xffffffff >>> (31 - (s & 31)));
+      // The highest of the word: it counts only where it is not below what was asked.
+      if (word !== 0) return (s & ~31) + 31 - Math.clz32(word) >= from;
+      s = (s & ~31) - 1;
+    }
+    return false;
   }
 }
 

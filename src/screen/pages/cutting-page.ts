@@ -1,6 +1,6 @@
 import { sawReach } from '../../build/bar-saw.ts';
 import { shopReach } from '../../build/shop/shop.ts';
-import { cutTo, joinSides, padTo, row } from '../../drawing/cells.ts';
+import { cutTo, joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { passFor, type SawReach } from '../../ramp/cutting/bar-saw.ts';
 import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
@@ -138,6 +138,15 @@ const tagOf = (c: PageContext, l: ListedCut): Row => {
   );
 };
 
+const noteRows = (c: PageContext, l: ListedCut, reach: SawReach): readonly Row[] =>
+  wrap(noteText(c, l, reach), c.look.columns - 2).map(line => row(' ', ['quiet', line]));
+
+const cautionRows = (c: PageContext, { saw }: SawReach): readonly Row[] =>
+  wrap(
+    say(c.voice, { words: `says.cutting-${saw === 'band saw' ? 'band' : 'saw'}-caution` }),
+    c.look.columns - 11,
+  ).map((line, i) => row(' ', ['attention', padTo(i === 0 ? 'Caution' : '', 9)], line));
+
 /** Cutting bar by bar: the lit piece tall, its bar as a line with what is cut and where the saw stands, all its pieces below. */
 export const cuttingPage = (
   c: PageContext,
@@ -165,6 +174,7 @@ export const cuttingPage = (
     );
   }
   const { bar } = l;
+  const reach = sawReach(c.view.build) ?? shopReach(sheet.shop);
   const top: readonly Row[] =
     field ??
     tallRows(
@@ -193,9 +203,7 @@ export const cuttingPage = (
     ),
     joinSides(tagOf(c, l), row(['quiet', minutes]), c.look.columns - 1),
     ...top,
-    ...(field === null
-      ? [row(' ', ['quiet', noteText(c, l, sawReach(c.view.build) ?? shopReach(sheet.shop))])]
-      : []),
+    ...(field === null ? noteRows(c, l, reach) : []),
     barLine(c, l),
     ruleRow(
       c,
@@ -203,12 +211,7 @@ export const cuttingPage = (
       say(c.voice, { words: 'says.cutting-columns' }),
     ),
   ];
-  const foot = [
-    row(' ', ['quiet', closeText(c.voice, bar)]),
-    row(' ', ['attention', 'Caution  '], say(c.voice, { words: 'says.cutting-saw-caution' })),
-    echoRow(c),
-    keys,
-  ];
+  const foot = [row(' ', ['quiet', closeText(c.voice, bar)]), ...cautionRows(c, reach), echoRow(c), keys];
   const room = Math.max(1, pageRows(c) - head.length - foot.length);
   const litRow = sawnOff(l).length + bar.cuts.indexOf(l.cut);
   const from = Math.max(0, Math.min(litRow - 2, rows.length - room));

@@ -1,7 +1,7 @@
 import type { Member, MemberKind } from '../../ramp/members.ts';
 import { TURN } from '../order.ts';
 import { pieceName } from '../piece-findings.ts';
-import type { Item, StepDraft } from '../sheet.ts';
+import type { Fills, Item, Phrase, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { pieceAsk } from './receive-steps.ts';
 import { sawNeeds } from './saw-steps.ts';
@@ -9,16 +9,32 @@ import { sawNeeds } from './saw-steps.ts';
 /** Members between the rails: they are cut when the rails have come out, never before. */
 export const BETWEEN_RAILS: readonly MemberKind[] = ['crossmember', 'base crossmember', 'rear diagonal'];
 
-const item = (m: Member): Item => ({
-  key: `cut/crossmembers#${m.need}`,
-  name: pieceName(m.need),
-  value: { v: m.long_mm, as: 'length' },
-  ...(m.ends.first_rad === 0 ? {} : { second: { v: m.ends.first_rad, as: 'angle' } }),
-  ...(m.along_mm === undefined
-    ? {}
-    : { note: { words: 'says.cut-crossmember-at', fills: { along: { v: m.along_mm, as: 'length' } } } }),
-  piece: pieceAsk(m),
-});
+/** What stands under a lit piece: where a crossmember goes, or both mitres of a diagonal, which one figure beside it cannot tell. */
+const noteOf = (m: Member): Phrase | undefined => {
+  if (m.ends.first_rad !== 0) {
+    const fills: Fills = {
+      short: { v: m.short_mm, as: 'length' },
+      first: { v: m.ends.first_rad, as: 'angle' },
+      second: { v: m.ends.second_rad, as: 'angle' },
+    };
+    return { words: 'says.cut-diagonal-ends', fills };
+  }
+  return m.along_mm === undefined
+    ? undefined
+    : { words: 'says.cut-crossmember-at', fills: { along: { v: m.along_mm, as: 'length' } } };
+};
+
+const item = (m: Member): Item => {
+  const note = noteOf(m);
+  return {
+    key: `cut/crossmembers#${m.need}`,
+    name: pieceName(m.need),
+    value: { v: m.long_mm, as: 'length' },
+    ...(m.ends.first_rad === 0 ? {} : { second: { v: m.ends.first_rad, as: 'angle' } }),
+    ...(note === undefined ? {} : { note }),
+    piece: pieceAsk(m),
+  };
+};
 
 /** Plate and bearers of the entry, one key each: bearers come off a bar as they are, the plate is held against what the yard cut. */
 const entryStep = (s: Situation): StepDraft => {

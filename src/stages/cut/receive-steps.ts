@@ -10,7 +10,7 @@ import { sideView } from '../side-view.ts';
 import type { Situation } from '../situation.ts';
 import { slitStrip } from '../slit-strip.ts';
 import { nominalTube } from './nominal-tube.ts';
-import { sawNeeds, sawSteps } from './saw-steps.ts';
+import { sawNeeds, sawSteps, slitSawNeeds } from './saw-steps.ts';
 import { handOf } from './slit-marks.ts';
 
 const length = (v: number): Fill => ({ v, as: 'length' });
@@ -180,7 +180,7 @@ const testPiece = (s: Situation): StepDraft => {
       stop: length(2 * tube.wall_mm),
     },
     turn: TURN.receive + 100,
-    needs: [`cut/rail@${s.ramp.rails[0] ?? 'A'}`],
+    needs: [`cut/rail@${s.ramp.rails[0] ?? 'A'}`, ...slitSawNeeds(s)],
     uses: [],
     asks: [
       {

@@ -61,9 +61,27 @@ const alreadyCut = (s: Situation): boolean =>
   sawSaid(s.build) === null &&
   s.ramp.rails.every(rail => s.build.pieces.some(p => p.serves === `curved rail@${rail}`));
 
-/** Steps that a bar's first cut waits for. */
-export const sawNeeds = (s: Situation): readonly string[] =>
-  alreadyCut(s) ? [] : sawGates(s).length > 0 ? [SAW, SAW_FITS] : [SAW];
+/** Where a grinder and its disc are read, and what stands there while the disc is too slow for it. */
+const DISC = ['prep/discs', 'prep/disc-fits'] as const;
+
+/** Steps that a bar's first cut waits for: which saw it is, and that its wheel, or a grinder's disc, bears its speed. */
+export const sawNeeds = (s: Situation): readonly string[] => {
+  if (alreadyCut(s)) return [];
+  const saw = sawGates(s).length > 0 ? [SAW, SAW_FITS] : [SAW];
+  return sawSaid(s.build) === 'grinder' ? [...saw, ...DISC] : saw;
+};
+
+/** Steps that the first slit waits for, by what saws it; a hacksaw waits for nothing. */
+export const slitSawNeeds = (s: Situation): readonly string[] => {
+  switch (s.ramp.design.cutter.kind) {
+    case 'thin disc':
+      return DISC;
+    case 'hacksaw':
+      return [];
+    default:
+      return sawNeeds(s);
+  }
+};
 
 /** Which saw cuts the bars, how fast, how steep and how wide: asked before the first cut. */
 export const sawSteps = (s: Situation): readonly StepDraft[] => {

@@ -33,6 +33,7 @@ export const STEPS = [
   'mark-third',
   'mark-third-one',
   'saw-third',
+  'saw-third-band',
   'saw-third-blade',
   'saw-third-chop',
   'deburr-third',

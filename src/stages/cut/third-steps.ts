@@ -7,6 +7,7 @@ import type { Fill, StepDraft } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
 import { sawItemKey, slitStrip } from '../slit-strip.ts';
 import { stopLine } from './hinge.ts';
+import { slitSawNeeds } from './saw-steps.ts';
 import { betweenMarks, blankLength } from './slit-marks.ts';
 import { markItemKey, markKey, nextMark, nextSlit } from './thirds.ts';
 
@@ -44,12 +45,14 @@ const markNeeds = (
   ];
 };
 
-const sawWords = (s: Situation): 'saw-third' | 'saw-third-blade' | 'saw-third-chop' => {
+const sawWords = (s: Situation): 'saw-third' | 'saw-third-band' | 'saw-third-blade' | 'saw-third-chop' => {
   switch (s.ramp.design.cutter.kind) {
     case 'thin disc':
       return 'saw-third';
     case 'chop saw':
       return 'saw-third-chop';
+    case 'band saw':
+      return 'saw-third-band';
     default:
       return 'saw-third-blade';
   }
@@ -120,7 +123,7 @@ const steps = (
         wall: length(tube.wall_mm),
       },
       turn: railTurn(d, index, { third, part: 'saw' }),
-      needs: [markKey(rail, third)],
+      needs: [markKey(rail, third), ...slitSawNeeds(s)],
       uses: [`stop-line@${rail}`, `overhang@${rail}`],
       tall: [`stop-line@${rail}`],
       line,

@@ -6,10 +6,12 @@ import type { Filled } from '../../../src/reckon/stock/dive.ts';
 import { Filler } from '../../../src/reckon/stock/filler.ts';
 import { allFillings } from '../../../src/reckon/stock/fillings.ts';
 import { Fitting } from '../../../src/reckon/stock/fit.ts';
+import { lastBars } from '../../../src/reckon/stock/last-bars.ts';
 import { meter } from '../../../src/reckon/stock/meter.ts';
+import { NearSums } from '../../../src/reckon/stock/near-sums.ts';
+import { Packing } from '../../../src/reckon/stock/packing.ts';
 import { relax, type Task } from '../../../src/reckon/stock/relax.ts';
 import { search } from '../../../src/reckon/stock/search.ts';
-import { packTight } from '../../../src/reckon/stock/tight.ts';
 import { dot, kinds, takings } from './small-kinds.ts';
 
 const enough = () => meter(1e9);
@@ -188,11 +190,15 @@ describe('do these pieces fit in these bars', () => {
     );
   });
 
+  const pack = (task: Task) =>
+    new Packing(task, new NearSums(task.size, task.demand, task.room[0]!), enough()).try(40);
+
   test('the packing without waste gives what fits, and finds it where there is no slack', () => {
     fc.assert(
       fc.property(jobs, task => {
-        const found = packTight(task, 0, 40, enough());
+        const found = pack(task);
         if (found === null) return;
+        if (found === 'never') throw new Error('there is room');
         expect(fits(task)).toBe(true);
         expectPacked(task, found);
       }),
@@ -205,7 +211,25 @@ describe('do these pieces fit in these bars', () => {
       limit: Int32Array.of(4),
       cost: Float64Array.of(1),
     };
-    expectPacked(task, packTight(task, 0, 40, enough())!);
+    expectPacked(task, pack(task) as Filled[]);
+  });
+
+  test('the last bars are filled as every way does', () => {
+    fc.assert(
+      fc.property(jobs, task => {
+        const found = lastBars(task, slackOf(task), enough());
+        if (fits(task)) expectPacked(task, found as Filled[]);
+        else expect(found).toBe('never');
+      }),
+    );
+  });
+
+  test('where too many pieces are left for the last bars, that is put off', () => {
+    const size = Float64Array.from({ length: 40 }, (_, i) => 900 - 13 * i);
+    const room = Float64Array.of(4000);
+    const demand = new Int32Array(40).fill(2);
+    const task = { size, demand, room, limit: Int32Array.of(20), cost: Float64Array.of(1) };
+    expect(lastBars(task, slackOf(task), enough())).toBe('later');
   });
 
   test('asked together, with effort, they leave nothing open', () => {

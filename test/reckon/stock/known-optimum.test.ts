@@ -2,24 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { planStock } from '../../../src/reckon/stock/plan-stock.ts';
 import type { StockBar, StockJob } from '../../../src/reckon/stock/stock-job.ts';
 import { amountOf, wrongWith } from './every-way.ts';
+import { rowsOf, series } from './sawn-up.ts';
 
 // Jobs cut the other way round: bars are sawn up at random to the last of their length, so that the best plan is known, and then the
 // pieces are handed in. A plan without waste has to be found among few that do, which is the hardest a job can be.
-
-/** Numbers between 0 and 1, the same for one seed on every run. */
-const series = (seed: number) => {
-  let s = seed >>> 0;
-  return (): number => {
-    s = (Math.imul(s, 1664525) + 1013904223) >>> 0;
-    return s / 4294967296;
-  };
-};
-
-const rowsOf = (lengths: readonly number[]) => {
-  const rows = new Map<number, number>();
-  for (const l of lengths) rows.set(l, (rows.get(l) ?? 0) + 1);
-  return [...rows].map(([length_mm, count]) => ({ length_mm, count }));
-};
 
 const expectBest = (job: StockJob, best: number) => {
   const outcome = planStock(job);

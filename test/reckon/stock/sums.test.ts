@@ -13,6 +13,7 @@ describe('the table of sums', () => {
         for (let s = 0; s <= 70; s++) expect(sums.has(0, s)).toBe(all.has(s));
         expect(sums.greatest(0, at)).toBe(sorted.filter(s => s <= at).at(-1));
         expect(sums.least(0, at)).toBe(sorted.find(s => s >= at) ?? -1);
+        expect(sums.any(0, at - 3, at)).toBe(sorted.some(s => s >= at - 3 && s <= Math.min(at, 70)));
         expect(sums.has(size.length, 0)).toBe(true);
         expect(sums.greatest(size.length, at)).toBe(0);
       }),
