@@ -41,17 +41,29 @@ const TURNS = new Set(
 /** The shortest a sentence is made: less says no deed. */
 const LEAST_DEED = 12;
 
+/** The longest of the shortened deeds that has room for its rail, each of which has a step of the same words; null where none has, or none is named. */
+const withRail = (deeds: readonly string[], title: string, room: number): string | null => {
+  const rail = /\brail ([A-Z])\b/.exec(title)?.[1];
+  if (rail === undefined) return null;
+  const named = deeds.flatMap(deed =>
+    new RegExp(`\\b${rail}\\b`).test(deed) ? [deed] : [`${deed}, rail ${rail}`, `${deed}, ${rail}`],
+  );
+  return named.find(t => cellWidth(t) <= room) ?? null;
+};
+
 /** A step's sentence where it fits; else as much of it as says a deed: what stands before its comma, or before a word that turns to the how. */
 export const deedWithin = (title: string, room: number): string => {
   if (cellWidth(title) <= room) return title;
   const words = title.split(' ');
+  const deeds: string[] = [];
   for (let n = words.length - 1; n > 0; n--) {
     const deed = words.slice(0, n).join(' ');
-    const ends = /[,:]$/.test(deed) || TURNS.has(words[n] ?? '');
     if (deed.length < LEAST_DEED) break;
-    if (ends && !TURNS.has(words[n - 1] ?? '') && cellWidth(deed) <= room) return deed.replace(/[,:]$/, '');
+    const ends = /[,:]$/.test(deed) || TURNS.has(words[n] ?? '');
+    if (ends && !TURNS.has(words[n - 1] ?? '') && cellWidth(deed) <= room)
+      deeds.push(deed.replace(/[,:]$/, ''));
   }
-  return title;
+  return withRail(deeds, title, room) ?? deeds[0] ?? title;
 };
 
 /** Row 4: the tag, the sentence, and at the right the line the numbers belong to, or until when a fire is watched for. */
