@@ -53,14 +53,20 @@ export const heuristicPlan = (job: StockJob): Outcome<StockPlan> => {
   return plan === null ? planStock(job) : good(layOut(job, kinds, plan, roughBound(kinds)));
 };
 
-/** What the pieces cost at the least: cut from the cheapest length of bar without waste, or as few of the longest bars as hold them at the least price of any. */
-const roughBound = ({ shelf: { size, room, cost }, demand }: Kinds): number => {
+/** What the pieces cost at the least: cut without waste from the bars that cost least for their length, or as few of the longest bars as hold them at the least price of any. */
+const roughBound = ({ shelf: { size, room, cost, limit }, demand }: Kinds): number => {
   let sum = 0;
   for (let i = 0; i < size.length; i++) sum += size[i]! * demand[i]!;
-  let rate = Number.POSITIVE_INFINITY;
-  for (let t = 0; t < room.length; t++) rate = Math.min(rate, cost[t]! / room[t]!);
+  let least = 0;
+  let still = sum;
+  const cheapest = Array.from(room, (_, t) => t).sort((p, q) => cost[p]! * room[q]! - cost[q]! * room[p]!);
+  for (const t of cheapest) {
+    const cut = Math.min(still, room[t]! * limit[t]!);
+    least += (cut * cost[t]!) / room[t]!;
+    still -= cut;
+  }
   const fewest = Math.ceil((sum / room[0]!) * (1 - 1e-9));
-  return Math.max(Math.ceil(sum * rate * (1 - 1e-9)), fewest * Math.min(...cost));
+  return Math.max(Math.ceil(least * (1 - 1e-9)), fewest * Math.min(...cost));
 };
 
 /**

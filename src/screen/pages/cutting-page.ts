@@ -1,8 +1,7 @@
 import { sawReach } from '../../build/bar-saw.ts';
 import { shopReach } from '../../build/shop/shop.ts';
-import { cutTo, joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
+import { cutTo, joinSides, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
-import { passFor, type SawReach } from '../../ramp/cutting/bar-saw.ts';
 import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
 import type { Cut } from '../../ramp/cutting/lay-bar.ts';
 import type { Sawn } from '../../ramp/cutting/needed.ts';
@@ -12,9 +11,10 @@ import { pieceName } from '../../stages/piece-name.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
+import { cautionRows, endsText, noteRows } from './cutting-note.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
 import type { OrderSheet } from './order-sheet.ts';
-import { closeText, lengthText, mitreText, sectionText, sourceText } from './order-words.ts';
+import { closeText, lengthText, sectionText, sourceText } from './order-words.ts';
 import { tallRows, tallValue } from './tall-figures.ts';
 
 /** One cut of the order, with the bar, or the part of one, that it is made from. */
@@ -47,8 +47,6 @@ const label = (c: PageContext, cut: Cut): string => {
   const hand = kind !== 'curved rail' || rail === undefined ? '' : ` ${handOf(c.view.ramp.rails, rail)}`;
   return `${pieceName(cut.piece.need)}${hand}`.toUpperCase();
 };
-
-const endsText = (c: PageContext, cut: Cut): string => mitreText(c.voice, cut) ?? 'square';
 
 /** The bar as one line: cuts made, the lit one, cuts to come; the steel behind the last cut dotted. */
 const barLine = (c: PageContext, l: ListedCut): Row => {
@@ -98,37 +96,6 @@ const cutRow = (c: PageContext, cut: Cut, lit: boolean): Row => {
   );
 };
 
-/** What is to be known for the lit cut, in one row. */
-const noteText = (c: PageContext, { bar, cut }: ListedCut, reach: SawReach): string => {
-  const pass = passFor(reach, cut.piece.across_mm, Math.max(cut.start_rad, cut.end_rad));
-  if (isSawnNow(cut) && pass === 'too steep')
-    return say(c.voice, {
-      words: 'says.cutting-steep',
-      fills: { most: { v: reach.turns_rad ?? 0, as: 'angle' }, ends: endsText(c, cut) },
-    });
-  if (isSawnNow(cut) && pass === 'too wide')
-    return say(c.voice, {
-      words: 'says.cutting-wide',
-      fills: { through: { v: reach.through_mm ?? 0, as: 'length' } },
-    });
-  if (isSawnNow(cut) && pass === 'wall by wall') return say(c.voice, { words: 'says.cutting-walls' });
-  const trim = { v: bar.trim_mm, as: 'length' } as const;
-  const words = !cut.piece.known
-    ? 'note-held'
-    : cut.piece.when === 'spare'
-      ? 'note-spare'
-      : mitreText(c.voice, cut) !== null
-        ? cut.swung
-          ? 'swing'
-          : 'leans'
-        : cut !== bar.cuts[0]
-          ? 'mark'
-          : bar.trim_mm > 0
-            ? 'square'
-            : 'squared';
-  return say(c.voice, { words: `says.cutting-${words}`, fills: { trim, ends: endsText(c, cut) } });
-};
-
 const tagOf = (c: PageContext, l: ListedCut): Row => {
   const words = !l.cut.piece.known ? 'held' : l.cut.piece.when === 'spare' ? 'spare' : 'next';
   return row(
@@ -137,15 +104,6 @@ const tagOf = (c: PageContext, l: ListedCut): Row => {
     ['lead', say(c.voice, { words: `says.cutting-${words}`, fills: { piece: pieceName(l.cut.piece.need) } })],
   );
 };
-
-const noteRows = (c: PageContext, l: ListedCut, reach: SawReach): readonly Row[] =>
-  wrap(noteText(c, l, reach), c.look.columns - 2).map(line => row(' ', ['quiet', line]));
-
-const cautionRows = (c: PageContext, { saw }: SawReach): readonly Row[] =>
-  wrap(
-    say(c.voice, { words: `says.cutting-${saw === 'band saw' ? 'band' : 'saw'}-caution` }),
-    c.look.columns - 11,
-  ).map((line, i) => row(' ', ['attention', padTo(i === 0 ? 'Caution' : '', 9)], line));
 
 /** Cutting bar by bar: the lit piece tall, its bar as a line with what is cut and where the saw stands, all its pieces below. */
 export const cuttingPage = (

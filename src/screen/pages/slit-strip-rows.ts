@@ -15,6 +15,8 @@ const VALUE = 13;
 /** One rail's marks, a slit a row, with what stays uncut above them and the check below: what is hung beside the rail. */
 const stripRows = (c: PageContext, m: SlitMarks): readonly Row[] => {
   const { voice } = c;
+  // A disc takes one wall at a time; only a blade or a wheel goes down through all three.
+  const byDisc = c.view.ramp.design.cutter.kind === 'thin disc';
   const first = m.slits[0]?.number ?? 1;
   const last = m.slits.at(-1)?.number ?? 1;
   const value = (v: number, as: Quantity): string =>
@@ -24,10 +26,13 @@ const stripRows = (c: PageContext, m: SlitMarks): readonly Row[] => {
   return [
     ruleRow(c, say(voice, { words: 'says.strip-title', fills: { rail: m.rail, hand: m.hand } })),
     ...told(`hand-${m.hand.toLowerCase()}`),
-    ...told('uncut', { stop: { v: m.stop_mm, as: 'length' }, down: { v: m.down_mm, as: 'length' } }),
+    ...told(byDisc ? 'uncut-disc' : 'uncut', {
+      stop: { v: m.stop_mm, as: 'length' },
+      down: { v: m.down_mm, as: 'length' },
+    }),
     row([
       'quiet',
-      ` ${padTo('slit', SLIT, 'right')}${['mark at', 'closes', 'then gap', 'saw down'].map(head => padTo(head, VALUE, 'right')).join('')}   third`,
+      ` ${padTo('slit', SLIT, 'right')}${['mark at', 'closes', 'then gap', byDisc ? 'sides down' : 'saw down'].map(head => padTo(head, VALUE, 'right')).join('')}   third`,
     ]),
     ...m.slits.map(slit =>
       row(
@@ -48,7 +53,7 @@ const stripRows = (c: PageContext, m: SlitMarks): readonly Row[] => {
       spare: { v: m.lipToEnd_mm, as: 'slit' },
       blank: { v: m.blank_mm, as: 'length' },
     }),
-    ...told('thirds'),
+    ...(m.slits.every(slit => slit.marked !== null) ? [] : told('thirds')),
   ];
 };
 

@@ -1,4 +1,4 @@
-import type { Outcome } from '../../quantity/outcome.ts';
+import { good, type Outcome } from '../../quantity/outcome.ts';
 import { heuristicPlan, planStock } from '../../reckon/stock/plan-stock.ts';
 import type { StockJob, StockPlan } from '../../reckon/stock/stock-job.ts';
 import { type Answers, type Ask, answer } from '../situation.ts';
@@ -25,6 +25,22 @@ export type Known = Readonly<{
   next: Ask | null;
 }>;
 
+/** What a plan has of what its job's aim counts. */
+const amountOf = (job: StockJob, plan: StockPlan): number =>
+  job.aim === 'bars' ? plan.bar_count : job.aim === 'length' ? plan.total_length_mm : (plan.price ?? 0);
+
+/** A round searches another way than the one before: a plan that stands gives way to a better one only, and takes over what it learned. */
+const betterOf = (
+  job: StockJob,
+  stands: Outcome<StockPlan> | null,
+  found: Outcome<StockPlan>,
+): Outcome<StockPlan> => {
+  if (stands === null || !stands.ok) return found;
+  if (found.ok && amountOf(job, found.value) <= amountOf(job, stands.value)) return found;
+  const lower_bound = Math.max(stands.value.lower_bound, found.ok ? found.value.lower_bound : 0);
+  return good({ ...stands.value, lower_bound, proven: lower_bound >= amountOf(job, stands.value) });
+};
+
 /** The best plan known by now. One stands from the first moment; each round's answer takes its place. */
 export const knownPlan = (answers: Answers, job: StockJob): Known => {
   let plan: Outcome<StockPlan> | null = null;
@@ -34,7 +50,7 @@ export const knownPlan = (answers: Answers, job: StockJob): Known => {
       const now = plan ?? heuristicPlan(job);
       return { plan: now, rounds: round, next: now.ok && !now.value.proven ? got.ask : null };
     }
-    plan = got.value;
+    plan = betterOf(job, plan, got.value);
     if (!plan.ok || plan.value.proven) return { plan, rounds: round + 1, next: null };
   }
   return { plan: plan ?? heuristicPlan(job), rounds: ROUNDS.length, next: null };

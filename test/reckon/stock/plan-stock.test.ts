@@ -290,6 +290,22 @@ describe('on the way to the plan', () => {
     expect(quick.value.total_length_mm).toBeLessThan(best * 1.05);
   });
 
+  test('an offcut that costs nothing leaves its bound standing for the bars that must be bought', () => {
+    const quick = heuristicPlan({
+      pieces: [{ length_mm: 1500, count: 9 }],
+      bars: [
+        { length_mm: 6000, price: 30 },
+        { length_mm: 3100, count: 1, price: 0 },
+      ],
+      kerf_mm: 0,
+      aim: 'price',
+    });
+    if (!quick.ok) throw new Error('refused');
+    // 13.5 m, of which the offcut gives 3.1 m at most: 10.4 m at 5 a metre.
+    expect(quick.value.lower_bound).toBeCloseTo(52, 5);
+    expect(quick.value.price).toBe(60);
+  });
+
   test('where bars are so scarce that no quick plan comes out, it is searched for', () => {
     const tight: StockJob = {
       pieces: [

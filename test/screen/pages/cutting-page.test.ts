@@ -47,6 +47,14 @@ describe('what is said of a cut', () => {
     expect(listOf('metric', ...saw(1)).pages[0]).not.toContain('No gloves');
   });
 
+  test('a bar is squared before its first cut, by a grinder as by a saw', () => {
+    for (const kind of [1, 5]) {
+      const { pages } = listOf('metric', ...saw(kind));
+      expect(pages[0]).toContain('Square the end: 12 mm off in all.');
+    }
+    expect(listOf('metric', ...saw(5)).pages[0]?.replaceAll(/\s+/g, ' ')).toContain('One wall a cut');
+  });
+
   test('a mitre steeper than the saw turns, and a tube wider than it cuts, are told where they come', () => {
     const through = listOf('metric', ...saw(2, read('cut/saw', 'through', 35)));
     expect(through.pageOf('curved rail@A')).toMatch(
