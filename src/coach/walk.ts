@@ -124,9 +124,11 @@ export const walk = (b: Build, sheets: readonly SheetDraft[]): readonly Step[] =
   const drafts = sheets.flatMap(s => s.steps);
   const settled = new Map(drafts.map(d => [d.key, isSettled(b, d)] as const));
   const blocked = new Map<StepKey, boolean>();
+  const raised = new Set<StepKey>();
   for (const f of sheets.flatMap(s => s.findings)) {
     if (isDecided(b, f)) continue;
     for (const k of f.blocks ?? []) blocked.set(k, true);
+    if (f.severity === 'stop') for (const k of f.raisedBy ?? []) raised.add(k);
   }
 
   return drafts
@@ -145,7 +147,8 @@ export const walk = (b: Build, sheets: readonly SheetDraft[]): readonly Step[] =
         return { ...draft, changes, waitsFor, shut, itemsDone, state: 'skipped', at: skip.at, why: skip.why };
       if (done) {
         const at = b.ticks.get(draft.key)?.at;
-        const state = changes.length > 0 ? 'stale' : 'done';
+        // An answer that a stop stands on is not a thing done: it is to be looked at again.
+        const state = raised.has(draft.key) ? 'stop' : changes.length > 0 ? 'stale' : 'done';
         return at === undefined
           ? { ...draft, changes, waitsFor, shut, itemsDone, state }
           : { ...draft, changes, waitsFor, shut, itemsDone, state, at };

@@ -175,6 +175,8 @@ export type Finding = Readonly<{
   offers: readonly Offer[];
   /** Steps that wait until it is decided. */
   blocks?: readonly StepKey[];
+  /** Steps whose answers bring a stop about: none of them is done while it stands. */
+  raisedBy?: readonly StepKey[];
   /** A heavy answer is still being computed. */
   pending?: true;
   scene?: Scene;

@@ -45,9 +45,13 @@ const reading = (view: View, step: Step, ask: Ask, hand: Hand): string => {
   return said(1, ask);
 };
 
-/** The finding that keeps a step shut, if one does. */
+/** The finding that keeps a step shut, or that its answers brought about, if one does. */
 const blocking = (view: View, step: Step): Finding | undefined =>
-  view.findings.find(f => f.blocks?.includes(step.key) === true && !isDecided(view.build, f));
+  view.findings.find(
+    f =>
+      (f.blocks?.includes(step.key) === true || f.raisedBy?.includes(step.key) === true) &&
+      !isDecided(view.build, f),
+  );
 
 /** What this hand does next; null when nothing is left to do. */
 export const nextIntent = (view: View, hand: Hand): Intent | null => {

@@ -83,7 +83,12 @@ const lookAtAll = async (system: System): Promise<{ pages: number; faults: reado
       seen.add(page);
       lookAt(view, step);
     }
-    const intent = nextIntent(view, { read, offset: (_v, _s, _mm, at) => SCATTER[at % 3] ?? 0 });
+    const intent = nextIntent(view, {
+      read,
+      offset: (_v, _s, _mm, at) => SCATTER[at % 3] ?? 0,
+      choose: (_v, finding) =>
+        finding.offers.find(o => o.remedy === 'leave')?.remedy ?? finding.offers[0]?.remedy ?? 'leave',
+    });
     if (intent === null) break;
     await told.act(intent);
   }

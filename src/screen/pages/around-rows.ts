@@ -1,6 +1,6 @@
 import { openFindings } from '../../coach/view.ts';
 import { itemSettled, type Step } from '../../coach/walk.ts';
-import { cellWidth, cutAtWord, cutRow, padTo, row, wrap } from '../../drawing/cells.ts';
+import { cellWidth, cutAtWord, cutRow, joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS, type State } from '../../drawing/signs.ts';
 import { isInFeet } from '../../quantity/figure-parts.ts';
@@ -126,10 +126,17 @@ export const worstRow = (c: PageContext): Row => {
   const sign = SIGNS[worst.severity];
   // A new one of the same weight must not hide behind the one that stood there.
   const alike = open.filter(f => f.severity === worst.severity).length;
-  return row(
-    ' ',
-    [sign.role, `${sign.sign} ${sign.word}${alike > 1 ? ` 1 of ${alike}` : ''}`],
-    alike > 1 ? '  ' : '    ',
-    findingText(c.voice, worst, 'title') ?? worst.key,
+  const said = `${sign.sign} ${sign.word}${alike > 1 ? ` 1 of ${alike}` : ''}`;
+  const all = alike > 1 ? `f: all ${alike}` : '';
+  const room = c.look.columns - 6 - cellWidth(said) - cellWidth(all);
+  return joinSides(
+    row(
+      ' ',
+      [sign.role, said],
+      alike > 1 ? '  ' : '    ',
+      cutAtWord(findingText(c.voice, worst, 'title') ?? worst.key, room),
+    ),
+    row(['quiet', all]),
+    c.look.columns - 1,
   );
 };

@@ -30,6 +30,11 @@ export const stagePlace = (_desk: Desk, start: Lit): Place => {
     const now = desk.view.steps.find(s => s.key === before.key);
     if (now !== undefined && (now.state === 'to do' || now.state === 'stop')) {
       lit = { ...lit, step: now.key, item: firstOpenItem(desk, now.key) };
+      // An answer that stops the build is told at once, and not by a count at the foot alone.
+      const raised = openFindings(desk.view).find(
+        f => f.severity === 'stop' && f.raisedBy?.includes(now.key) === true,
+      );
+      if (raised !== undefined && now.state === 'stop') desk.push(desk.around.ways.finding(raised.key));
       return;
     }
     const next = desk.view.next;

@@ -24,6 +24,21 @@ const isAccepted = (s: Situation, base: string, size: number): boolean => {
   return last?.remedy.startsWith('accept-') === true && size <= (last.worst_mm ?? 0) + GROWN;
 };
 
+/** The step whose answer brings a broken limit about, where one does: the others are of the design. */
+const RAISED_BY: Readonly<Record<string, string>> = {
+  stalls: 'plan/ride',
+  'load-novice': 'plan/ride',
+  'speed-cap': 'plan/ride',
+  'tight-and-fast': 'plan/ride',
+  'gap-first': 'plan/landing',
+  short: 'plan/landing',
+  'flat-from-high': 'plan/landing',
+  'fall-stop': 'plan/landing',
+  'window-narrow': 'plan/landing',
+  'anchors-few': 'plan/ground',
+  'anchors-entry': 'plan/ground',
+};
+
 const plain = (remedy: string, minutes = 0, fills: Fills = {}): Offer => ({
   remedy,
   minutes,
@@ -75,6 +90,7 @@ export type Stands = Readonly<{
 /** The finding of a broken limit: a stop, a watch, or a danger that was taken on and is said on every page. */
 export const findingOf = (s: Situation, f: Stands): Finding => {
   const base = `ride-${f.code}`;
+  const raisedBy = RAISED_BY[f.code];
   if (f.severity === 'refuse' && !f.never && isAccepted(s, base, f.size)) {
     const again = s.build.chosen.filter(c => c.finding.startsWith(`accepted-${f.code}:`)).length;
     return {
@@ -107,6 +123,7 @@ export const findingOf = (s: Situation, f: Stands): Finding => {
         : [plain('leave-unridden'), ...(f.never ? [] : [takingOn(f.code, f.fills)])]),
     ].map(frozen),
     ...(f.severity === 'refuse' ? { blocks: WAITS } : {}),
+    ...(raisedBy === undefined ? {} : { raisedBy: [raisedBy] }),
     ...(f.ask === null ? {} : { pending: true as const }),
   };
 };

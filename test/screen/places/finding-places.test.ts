@@ -53,6 +53,41 @@ describe('a change that is a number somebody says', () => {
   });
 });
 
+describe('an answer that stops the build', () => {
+  test('brings its stop on the page at once, and its step is not done until that is settled', async () => {
+    const t = atPlan();
+    t.desk.root(t.desk.around.ways.stage(t.desk, { stage: 'plan', step: 'plan/ground', item: 0 }));
+    t.press('\r', '2', '\r', '\r');
+    t.press('1', '\r', '\r');
+    await t.think();
+    expect(t.text()).toContain('■ STOP');
+    expect(t.text()).toContain('Only 2 of 4 anchors');
+    const state = () => t.desk.view.steps.find(s => s.key === 'plan/ground')?.state;
+    expect(state()).toBe('stop');
+    t.press('\x1b');
+    expect(t.text()).toMatch(/■ STOP {2}Say how many anchors/);
+    // The number itself is asked again there, and a better one settles it.
+    t.press('\r', '4', '\r', '2', '\r');
+    expect(state()).toBe('done');
+  });
+
+  test('of several, the foot says which key shows all', async () => {
+    const t = atPlan();
+    const read = (step: string, ask: string, value: string) => t.desk.act({ do: 'read', step, ask, value });
+    read('plan/ground', 'anchors', '0');
+    read('plan/ground', 'entry-anchors', '0');
+    read('plan/ride', 'entry-speed', '5.5 m/s');
+    read('plan/landing', 'landing-table', '0');
+    read('plan/landing', 'landing-gap', '3 m');
+    read('plan/landing', 'landing-down', '0.9 m');
+    read('plan/landing', 'landing-slope', '20 deg');
+    read('plan/landing', 'landing-length', '6 m');
+    await t.think();
+    t.press('1');
+    expect(t.text()).toMatch(/■ stop 1 of (\d+) .* f: all \1$/m);
+  });
+});
+
 describe('a danger on its page', () => {
   test('it is taken on by a typed sentence that names it, and stands on every page afterwards', async () => {
     const t = atPlan();
