@@ -1,5 +1,6 @@
 import { understandEntry } from '../build/versions/understand.ts';
 import { listBuilds, listDemos } from '../machine/builds.ts';
+import { counted } from '../words/counted.ts';
 import type { CommandModule } from './command.ts';
 import { EXIT, SCHEMA_VERSION } from './exit-codes.ts';
 
@@ -39,8 +40,8 @@ export const run: CommandModule['run'] = async (_words, options, world) => {
     return EXIT.done;
   }
   const line = (b: (typeof demos)[number]): string =>
-    `  ${b.name.padEnd(28)} ${String(b.count).padStart(5)} entries   ${(b.lastAt ?? '').slice(0, 10)}${
-      b.setAside > 0 ? `   ${b.setAside} damaged lines set aside` : ''
+    `  ${b.name.padEnd(28)} ${String(b.count).padStart(5)} ${b.count === 1 ? 'entry  ' : 'entries'}   ${(b.lastAt ?? '').slice(0, 10)}${
+      b.setAside > 0 ? `   ${counted(b.setAside, 'damaged line')} set aside` : ''
     }${b.readOnly === null ? '' : `   read only: ${b.readOnly}`}\n`;
   world.out(`Your builds in ${folders.builds}\n`);
   world.out(

@@ -2,6 +2,7 @@ import { type Journal, join as joinCopies } from '../build/join.ts';
 import { plainText } from '../build/plain-text.ts';
 import { understandEntry } from '../build/versions/understand.ts';
 import { createJournal, openJournal } from '../machine/journal-file.ts';
+import { counted } from '../words/counted.ts';
 import type { CommandModule } from './command.ts';
 import { EXIT, SCHEMA_VERSION } from './exit-codes.ts';
 
@@ -73,7 +74,7 @@ export const run: CommandModule['run'] = async (words, options, world) => {
   world.out(
     json
       ? `${JSON.stringify(report)}\n`
-      : `${out}: ${report.entries} entries${conflicts > 0 ? `, ${conflicts} of them read differently in the copies (a finding will say which)` : ''}${setAside > 0 ? `, ${setAside} damaged lines left in the copies` : ''}\n`,
+      : `${out}: ${counted(report.entries, 'entry', 'entries')}${conflicts > 0 ? `, ${conflicts} of them read differently in the copies (a finding will say which)` : ''}${setAside > 0 ? `, ${counted(setAside, 'damaged line')} left in the copies` : ''}\n`,
   );
   return EXIT.done;
 };

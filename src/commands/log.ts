@@ -2,6 +2,7 @@ import { plainText } from '../build/plain-text.ts';
 import { asIntent } from '../coach/intents.ts';
 import { refusalText } from '../coach/refusal-text.ts';
 import { settleAnswers } from '../coach/tasks.ts';
+import { counted } from '../words/counted.ts';
 import type { CommandModule } from './command.ts';
 import { EXIT, SCHEMA_VERSION } from './exit-codes.ts';
 import { keeperOf } from './find-build.ts';
@@ -164,7 +165,7 @@ export const run: CommandModule['run'] = async (words, options, world) => {
     const next = keeper.view().next;
     if (json)
       world.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, kept, next: next?.key ?? null })}\n`);
-    else world.out(`${kept.length} entries on disk. Next: ${next?.key ?? 'nothing'}\n`);
+    else world.out(`${counted(kept.length, 'entry', 'entries')} on disk. Next: ${next?.key ?? 'nothing'}\n`);
     return EXIT.done;
   } finally {
     keeper.open.release();

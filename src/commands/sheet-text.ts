@@ -76,7 +76,7 @@ export const sheetRows = (c: PageContext, stage: Stage): Row[] => {
       return [
         row(' ', `${state.sign} ${padTo(state.word, 8)}`, stepText(view, voice, s, 'title') ?? s.key),
         ...why,
-        ...readingRows(c, s).map(r => row('   ', rowText(r))),
+        ...readingRows(c, s, 62, 0).map(r => row('   ', rowText(r))),
         ...(items.length === 0
           ? []
           : wrapWhole(items, ' · ', width - 6).map(l => row('     ', ['quiet', l]))),

@@ -73,6 +73,14 @@ export const cutTo = (text: string, columns: number, ascii = false): string => {
   return head(text, columns - mark.length).trimEnd() + mark;
 };
 
+/** As many whole words of a text as fit, and the mark that it goes on; a first word that is too long is cut itself. */
+export const cutAtWord = (text: string, columns: number): string => {
+  if (cellWidth(text) <= columns) return text;
+  const words = text.split(' ');
+  while (words.length > 1 && cellWidth(words.join(' ')) > columns - 2) words.pop();
+  return cutTo(`${words.join(' ').replace(/[,;:]$/, '')} …`, columns);
+};
+
 /** A row of at most `columns` cells, cut as `cutTo` cuts a text; roles stay with their signs. */
 export const cutRow = (line: Row, columns: number, ascii = false): Row => {
   if (columns <= 0) return [];

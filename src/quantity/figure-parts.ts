@@ -2,7 +2,7 @@ import { convert } from './convert.ts';
 import type { Quantity, System } from './quantities.ts';
 import { decimals, feetAndInches, isRuleStep, nearest, ruled } from './rounding.ts';
 import { type UnitCode, unitOf } from './units.ts';
-import { innerUnit, usual } from './usual.ts';
+import { innerUnit, stepAt, usual } from './usual.ts';
 
 /** How a figure is asked for. */
 export type FigureOptions = Readonly<{
@@ -38,6 +38,20 @@ const inUnit = (
   return { digits: long ? feetAndInches(size, step) : ruled(size, step), unit: '"' };
 };
 
+/** Whether a US tape reads a length in feet and inches. */
+export const isInFeet = (value: number, quantity: Quantity, system: System): boolean =>
+  system === 'us' &&
+  quantity === 'length' &&
+  nearest(convert(Math.abs(value), 'mm', 'in'), usual(quantity, system).step) >= FEET_FROM_IN;
+
+/** A reach in inches as a US tape has it: 20 1/2 in, 5'-3". A number of a span keeps its mark, for "8 to 3'-5" says nothing. */
+const marked = (inches: number, step: number, bare: boolean): Omit<FigureParts, 'side'> => {
+  const size = nearest(inches, step);
+  if (size >= FEET_FROM_IN) return { digits: `${feetAndInches(inches, step)}"`, unit: '' };
+  const digits = ruled(inches, step);
+  return bare && size > 0 ? { digits: `${digits}"`, unit: '' } : { digits, unit: 'in' };
+};
+
 /** A time in the unit that suits its size: 0.62 s, 45 s, 2.5 min, 12 min. */
 const time = (seconds: number): Omit<FigureParts, 'side'> => {
   if (nearest(seconds, 0.01) < 10) return { digits: decimals(seconds, 0.01), unit: 's' };
@@ -57,15 +71,17 @@ export const figureParts = (
   system: System,
   options: FigureOptions = {},
 ): FigureParts => {
-  const { unit, step: usualStep } = usual(quantity, system);
-  const step = options.step ?? usualStep;
+  const { unit } = usual(quantity, system);
   const shown = convert(value, innerUnit(quantity), unit);
   const size = Math.abs(shown);
+  const step = options.step ?? stepAt(size, quantity, system);
   if (!(size < WRITABLE_BELOW)) return { side: 0, digits: '–', unit: '' };
   const parts =
     quantity === 'time' && options.step === undefined && !options.bare
       ? time(Math.abs(value))
-      : inUnit(size, unit, step, options);
+      : quantity === 'reach' && unit === 'in' && isRuleStep(step)
+        ? marked(size, step, options.bare === true)
+        : inUnit(size, unit, step, options);
   const isZero = !/[1-9]/.test(parts.digits);
   return { side: isZero ? 0 : shown < 0 ? -1 : 1, ...parts };
 };

@@ -20,6 +20,7 @@ const HABITS: Readonly<Record<Quantity, Habit>> = {
   slit: { inner: 'mm', metric: { unit: 'mm', step: 0.1 }, us: { unit: 'in', step: 1 / 32 } },
   thickness: { inner: 'mm', metric: { unit: 'mm', step: 0.01 }, us: { unit: 'in', step: 0.001 } },
   distance: { inner: 'm', metric: { unit: 'm', step: 0.01 }, us: { unit: 'ft', step: 0.1 } },
+  reach: { inner: 'm', metric: { unit: 'm', step: 0.01 }, us: { unit: 'in', step: 1 / 2 } },
   angle: alike('rad', 'deg', 0.1),
   speed: { inner: 'm_s', metric: { unit: 'km_h', step: 0.1 }, us: { unit: 'mph', step: 0.1 } },
   mass: { inner: 'kg', metric: { unit: 'kg', step: 0.1 }, us: { unit: 'lb', step: 0.1 } },
@@ -40,6 +41,20 @@ const HABITS: Readonly<Record<Quantity, Habit>> = {
   feed: { inner: 'm_min', metric: { unit: 'm_min', step: 0.1 }, us: { unit: 'in_min', step: 1 } },
   travel: { inner: 'mm_s', metric: { unit: 'mm_s', step: 0.1 }, us: { unit: 'in_min', step: 0.5 } },
 };
+
+/** From so many pounds up a mass is said whole: a tenth of a pound is nothing to who lifts it [practice]. */
+const WHOLE_POUNDS_FROM = 20;
+
+/** From so many inches up a reach is said in whole ones: no flight is known to half an inch [practice]. */
+const WHOLE_INCHES_FROM = 24;
+
+/** The rounding of a size, in the usual unit: that of its habit, but coarser where nothing finer is read. */
+export const stepAt = (size: number, quantity: Quantity, system: System): number =>
+  system === 'us' &&
+  ((quantity === 'mass' && size >= WHOLE_POUNDS_FROM - 0.05) ||
+    (quantity === 'reach' && size >= WHOLE_INCHES_FROM - 0.25))
+    ? 1
+    : HABITS[quantity][system].step;
 
 /** The unit in which a quantity is kept inside. */
 export const innerUnit = (quantity: Quantity): UnitCode => HABITS[quantity].inner;

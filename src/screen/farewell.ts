@@ -1,5 +1,6 @@
 import { fireWatchEnds, type WatchEnds } from '../coach/fire-watch-ends.ts';
 import type { View } from '../coach/view.ts';
+import { counted } from '../words/counted.ts';
 import type { Voice } from '../words/say.ts';
 import { clockTime } from './pages/clock-time.ts';
 import { stepText } from './pages/step-words.ts';
@@ -21,7 +22,7 @@ export const farewell = (view: View, voice: Voice, resume: string): string => {
   const title = next === null ? '' : (stepText(view, voice, next, 'title') ?? next.key);
   const watch = watchLine(fireWatchEnds(view));
   return [
-    `${view.build.name}: ${view.build.all.length} entries on disk.`,
+    `${view.build.name}: ${counted(view.build.all.length, 'entry', 'entries')} on disk.`,
     ...(watch === null ? [] : [watch]),
     `${next === null ? 'Nothing is left to do.' : `Next: ${title} (${next.stage}).`}  Resume: ${resume}`,
     '',

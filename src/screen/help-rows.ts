@@ -1,24 +1,17 @@
 import { besideRows, cutRow, padTo, row, rule, wrap } from '../drawing/cells.ts';
 import type { Look, Row } from '../drawing/row.ts';
 import { SIGNS, type State, signOf } from '../drawing/signs.ts';
-import { KEY_TABLE, type KeyGroup } from './key-table.ts';
-import { keyFor, type PageKey } from './keys.ts';
+import { KEY_TABLE, type KeyRow } from './key-table.ts';
+import { itemText, keyFor, type LineItem, type PageKey } from './keys.ts';
 
 const KEY_COLUMNS = 11;
-/** Below this the groups stand under each other. */
+/** Below this the columns stand under each other. */
 const TWO_ABREAST_FROM = 72;
 
 const entry = (shown: string, help: string): Row => row(' ', padTo(shown, KEY_COLUMNS - 2), ' ', help);
 
-const group = (name: KeyGroup, ascii: boolean): Row[] => [
-  row(' ', ['lead', name]),
-  ...KEY_TABLE.filter(({ group: itsGroup, help }) => itsGroup === name && help !== null).map(
-    ({ act, help, onHelp }) => entry(onHelp?.[ascii ? 'ascii' : 'shown'] ?? keyFor(act, ascii), help ?? ''),
-  ),
-];
-
 const SENTENCES = [
-  'In a number w tells why and q leaves; in a note letters are letters, Esc first.',
+  'In a number w tells why, q leaves; in a note letters are letters, Esc first.',
   'A key leaned on counts once. Everything you enter can be taken back.',
   'Nothing here can lose work. Words you do not know: w, then g.',
 ] as const;
@@ -40,31 +33,58 @@ const signRows = (look: Look): Row[] => {
   return lines.map(line => row(` ${line}`));
 };
 
+const tableRow = (act: string): KeyRow | undefined => KEY_TABLE.find(k => k.act === act);
+
 /**
- * The help page below the stage strip, made from the key table and the table of signs: DO beside LOOK, GO beside LEAVE,
- * this page's own letters and the keys of a field where there is room for them.
+ * What a key of the page does, in words: the page's own, then the table's in full, then the word of its bottom row. Keys that mean
+ * one thing everywhere (w, f, h) keep the table's sentence; Space, Enter and Esc say what they do here.
  */
-export const helpRows = (look: Look, own: readonly PageKey[] = []): Row[] => {
+const helpOf = (item: LineItem, own: readonly PageKey[]): string => {
+  const mine = own.find(({ act }) => act === item.act);
+  return mine?.help ?? item.words ?? tableRow(item.act)?.help ?? tableRow(item.act)?.word ?? '';
+};
+
+const inColumns = (rows: readonly Row[], look: Look): Row[] => {
+  if (look.columns < TWO_ABREAST_FROM) return [...rows];
+  const half = Math.ceil(rows.length / 2);
+  return besideRows(rows.slice(0, half), rows.slice(half), Math.floor(look.columns / 2), look.ascii);
+};
+
+/**
+ * The help page below the stage strip: the keys of the page it was opened from, those that its bottom row has no room for among
+ * them; then the other keys, made from the one table; then the signs, and sentences where there is room for them.
+ * @param items the keys of that page as they act now
+ * @param own its own letters
+ */
+export const helpRows = (look: Look, items: readonly LineItem[], own: readonly PageKey[] = []): Row[] => {
   const { columns, ascii } = look;
-  const middle = Math.floor(columns / 2);
-  const mine =
-    own.length > 0
-      ? [row(' ', ['lead', 'THIS PAGE']), ...own.map(({ char, help }) => entry(char, help))]
-      : [];
-  const pair = (left: Row[], right: Row[]): Row[] =>
-    columns >= TWO_ABREAST_FROM ? besideRows(left, right, middle, ascii) : [...left, ...right];
-  const text = SENTENCES.flatMap(sentence => wrap(sentence, columns - 2)).map(line => row(` ${line}`));
-  const keys = [
-    rule('keys that work on this page', 'Esc goes back', columns, ascii),
-    ...pair(group('DO', ascii), group('LOOK', ascii)),
-    ...pair(group('GO', ascii), group('LEAVE', ascii)),
+  const mine = [
+    ...items.map(item => entry(itemText(item, own, ascii)[0], helpOf(item, own))),
+    ...own
+      .filter(({ act }) => items.every(item => item.act !== act))
+      .map(({ char, help }) => entry(char, help)),
   ];
-  const signs = [rule('signs', '', columns, ascii), ...signRows(look)];
-  const whole = [...keys, ...pair(group('IN A FIELD', ascii), mine), ...signs, ...text];
-  const fitted = (rows: readonly Row[]): Row[] => rows.map(line => cutRow(line, columns, ascii));
-  if (whole.length <= look.rows) return fitted(whole);
-  // A field shows its own keys, so they go first on a short page; then the sentences, first to last.
-  const needed = [...keys, ...mine, ...signs];
+  const taken = new Set(items.map(({ act }) => act));
+  const letters = new Set(own.map(({ char }) => char));
+  // In a field no key of a page acts: there the others are those of every field.
+  const inField = taken.has('keep');
+  const others = KEY_TABLE.filter(
+    ({ act, help, group, keys }) =>
+      help !== null && (group === 'IN A FIELD') === inField && !taken.has(act) && !letters.has(keys[0] ?? ''),
+  ).map(({ act, help, onHelp }) =>
+    entry(onHelp?.[ascii ? 'ascii' : 'shown'] ?? keyFor(act, ascii), help ?? ''),
+  );
+  const needed = [
+    rule('keys of the page you came from', 'Esc goes back to it', columns, ascii),
+    ...inColumns(mine, look),
+    rule(inField ? 'keys of every field' : 'keys of every page, where they have a use', '', columns, ascii),
+    ...inColumns(others, look),
+    rule('signs', '', columns, ascii),
+    ...signRows(look),
+  ];
+  const text = SENTENCES.flatMap(sentence => wrap(sentence, columns - 2)).map(line => row(` ${line}`));
   const room = Math.max(0, look.rows - needed.length);
-  return fitted([...needed, ...text.slice(Math.max(0, text.length - room))]);
+  return [...needed, ...text.slice(Math.max(0, text.length - room))].map(line =>
+    cutRow(line, columns, ascii),
+  );
 };

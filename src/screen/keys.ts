@@ -96,7 +96,8 @@ const MOST_KEYS = 7;
 const MOST_KEYS_WIDE = 10;
 const WIDE_FROM = 110;
 
-const itemText = (item: LineItem, own: readonly PageKey[], ascii: boolean): [string, string] => {
+/** How a key of the bottom row is written, and the word after it. */
+export const itemText = (item: LineItem, own: readonly PageKey[], ascii: boolean): [string, string] => {
   const mine = own.find(({ act }) => act === item.act);
   const table = rowFor(item.act);
   const key = item.shown ?? mine?.char ?? (table === undefined ? '' : keyFor(table.act, ascii));
@@ -108,7 +109,8 @@ const itemText = (item: LineItem, own: readonly PageKey[], ascii: boolean): [str
 
 /**
  * The bottom row: the keys that act now, in the order given, first the most used ones. Where they do not all fit, those
- * before the last are left out, for the last is the way to the others (help) or out.
+ * before the last are left out, for the last is the way to the others (help) or out; w stays, for a page says so where it has
+ * shortened its words.
  */
 export const bottomLine = (
   items: readonly LineItem[],
@@ -117,18 +119,25 @@ export const bottomLine = (
   own: readonly PageKey[] = [],
 ): Row => {
   const most = columns >= WIDE_FROM ? MOST_KEYS_WIDE : MOST_KEYS;
-  const last = items.at(-1);
-  let shown = items.length <= most ? items : [...items.slice(0, most - 1), items.at(-1)!];
+  let shown = items;
+  while (shown.length > most) shown = oneLess(shown);
   for (const gap of ['   ', '  ']) {
     const line = laidOut(shown, gap, own, ascii);
     if (rowWidth(line) <= columns) return line;
   }
-  while (shown.length > 1 && last !== undefined) {
-    shown = [...shown.slice(0, -2), last];
+  while (shown.length > 1) {
+    shown = oneLess(shown);
     const line = laidOut(shown, '  ', own, ascii);
     if (rowWidth(line) <= columns) return line;
   }
   return [];
+};
+
+/** Without the last that can go: not the way out at the end, nor the way to the words that a page has shortened, while others can. */
+const oneLess = (items: readonly LineItem[]): readonly LineItem[] => {
+  const before = items.slice(0, -1);
+  const out = before.findLastIndex(({ act }) => act !== 'why');
+  return items.toSpliced(out < 0 ? Math.max(0, items.length - 2) : out, 1);
 };
 
 const laidOut = (items: readonly LineItem[], gap: string, own: readonly PageKey[], ascii: boolean): Row =>

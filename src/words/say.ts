@@ -1,5 +1,6 @@
-import type { System } from '../quantity/quantities.ts';
-import { write } from '../quantity/write.ts';
+import { isInFeet } from '../quantity/figure-parts.ts';
+import type { Quantity, System } from '../quantity/quantities.ts';
+import { type WriteOptions, write } from '../quantity/write.ts';
 import type { Figure, Fill, Fills, Phrase } from '../stages/sheet.ts';
 import type { Content } from './schema.ts';
 
@@ -9,15 +10,19 @@ export const NOT_KNOWN = 'not known yet';
 /** The words, and whose spectacles they are read through. */
 export type Voice = Readonly<{ content: Content; system: System }>;
 
+/** A length in a sentence as the tall figure beside it has it: in feet and inches where a US tape counts feet. */
+const said = (v: number, as: Quantity, system: System, how: WriteOptions = {}): string =>
+  write(v, as, system, { ...how, ...(isInFeet(v, as, system) ? { feet: true } : {}) });
+
 const valueText = (figure: Figure, system: System): string => {
   const v = figure.value;
   switch (v.is) {
     case 'exact':
-      return write(v.v, figure.as, system);
+      return said(v.v, figure.as, system);
     case 'band':
-      return `${write(v.likely, figure.as, system)} (${write(v.low, figure.as, system, { unit: false })} to ${write(v.high, figure.as, system)})`;
+      return `${said(v.likely, figure.as, system)} (${said(v.low, figure.as, system, { unit: false })} to ${said(v.high, figure.as, system)})`;
     case 'pending':
-      return v.meanwhile === undefined ? NOT_KNOWN : `about ${write(v.meanwhile, figure.as, system)}`;
+      return v.meanwhile === undefined ? NOT_KNOWN : `about ${said(v.meanwhile, figure.as, system)}`;
     case 'unknown':
       return NOT_KNOWN;
   }
@@ -26,7 +31,7 @@ const valueText = (figure: Figure, system: System): string => {
 const fillText = (fill: Fill, system: System): string => {
   if (typeof fill === 'string') return fill;
   if (typeof fill === 'number') return String(fill);
-  return write(fill.v, fill.as, system, {
+  return said(fill.v, fill.as, system, {
     ...(fill.sign === undefined ? {} : { sign: true }),
     ...(fill.step === undefined ? {} : { step: fill.step }),
   });

@@ -291,6 +291,7 @@ describe('the other quantities', () => {
     ['212°', 'temperature', 100],
     ['100', 'moment', 135_581.79483314004],
     ['10', 'distance', 3.048],
+    ['10', 'reach', 0.254],
     ['100', 'area', 9.290304],
     ['1', 'volume', 3.785411784],
     ['200', 'feed', 5.08],

@@ -106,7 +106,8 @@ describe('the other quantities', () => {
   test.each([
     [Math.PI / 4, 'angle', '45.0°', '45.0°'],
     [5, 'speed', '18.0 km/h', '11.2 mph'],
-    [75, 'mass', '75.0 kg', '165.3 lb'],
+    [75, 'mass', '75.0 kg', '165 lb'],
+    [5.4, 'mass', '5.4 kg', '11.9 lb'],
     [1200, 'force', '1200 N', '270 lbf'],
     [245_000, 'moment', '245.0 Nm', '180.7 lbf ft'],
     [235, 'stress', '235 MPa', '34.1 ksi'],
@@ -115,6 +116,8 @@ describe('the other quantities', () => {
     [2.5, 'volume', '2.5 l', '0.66 gal'],
     [2265, 'gas', '2270 l', '80 cu ft'],
     [3, 'distance', '3.00 m', '9.8 ft'],
+    [3, 'reach', '3.00 m', `9'-10"`],
+    [0.52, 'reach', '0.52 m', '20 1/2 in'],
     [25, 'count', '25', '25'],
     [0.85, 'ratio', '0.85', '0.85'],
     [65, 'percent', '65 %', '65 %'],

@@ -163,19 +163,45 @@ describe('the bottom row', () => {
 describe('the help page', () => {
   const look = { columns: 80, rows: 20, ascii: false };
 
-  test('names every listed key of the table, and this page’s own', () => {
-    const text = helpRows({ ...look, rows: 60 }, brace)
+  const stage = [
+    { act: 'tick', words: 'set' },
+    { act: 'skip' },
+    { act: 'next', shown: 'n p', words: 'move' },
+    { act: 'why' },
+    { act: 'help' },
+  ] as const;
+
+  test('says what the keys of the page it was opened from do there, its own letters among them', () => {
+    const text = helpRows({ ...look, rows: 60 }, stage, brace)
       .map(rowText)
       .join('\n');
-    for (const { help } of KEY_TABLE) if (help !== null) expect(text).toContain(help);
-    expect(text).toContain('b         the base is held to the floor');
-    expect(text).toMatch(/DO +LOOK/);
+    const [page = '', others = ''] = text.split('keys of every page');
+    for (const words of [/Space {5}set/, /s {9}skip, say why/, /n p {7}move/, /b {9}the base is held/])
+      expect(page).toMatch(words);
+    expect(others).not.toMatch(/Space|b {9}other builds/);
     expect(text).toContain('≠ stale');
+  });
+
+  test('names every other key of the table', () => {
+    const text = helpRows({ ...look, rows: 60 }, stage)
+      .map(rowText)
+      .join('\n');
+    const named = new Set<string>(stage.map(({ act }) => act));
+    for (const { act, help, group } of KEY_TABLE)
+      if (help !== null && group !== 'IN A FIELD' && !named.has(act)) expect(text).toContain(help);
+  });
+
+  test('of a field has the keys of the field', () => {
+    const text = helpRows(look, [{ act: 'keep' }, { act: 'flip' }, { act: 'close' }])
+      .map(rowText)
+      .join('\n');
+    expect(text).toContain('keep the number');
+    expect(text).toContain('the other side: toward or away');
   });
 
   test('fits the 20 rows it has below the stage strip, in 7-bit signs too', () => {
     for (const ascii of [false, true]) {
-      const rows = helpRows({ ...look, ascii }, brace);
+      const rows = helpRows({ ...look, ascii }, stage, brace);
       expect(rows.length).toBeLessThanOrEqual(20);
       for (const line of rows) expect(rowWidth(line)).toBeLessThanOrEqual(80);
       if (ascii) expect(rows.map(rowText).join('')).toMatch(/^[\x20-\x7E]*$/);

@@ -51,11 +51,11 @@ const BAD: readonly Readonly<{
 
 const READ_AS: Readonly<Record<string, Quantity>> = {
   'entry-speed': 'speed',
-  'landing-table': 'distance',
-  'landing-gap': 'distance',
-  'landing-down': 'distance',
+  'landing-table': 'reach',
+  'landing-gap': 'reach',
+  'landing-down': 'reach',
   'landing-slope': 'angle',
-  'landing-length': 'distance',
+  'landing-length': 'reach',
 };
 const NO_CHANGE = /^(leave|accept|ride-ask|design-by)/;
 

@@ -65,6 +65,15 @@ describe('weather that was read on another evening', () => {
       expect(wordGaps(prepSheet({ ...situationFor(begun(...ALL)), now: NOW + hours * HOUR }))).toEqual([]);
   });
 
+  test('is as many days old as the pause after the evening it was read on', () => {
+    // Read at the evening's beginning; three hours later the last tick, and from there on a pause of a little under ten days.
+    const entries = entriesOf(begun(...ALL, tick('prep/discs'), tick('prep/vents'), tick('prep/edges')));
+    const last = Date.parse(entries.at(-1)?.at ?? '');
+    const gate = (away: number) => bar(viewOf(entries, last + away * HOUR))?.gates?.[0]?.fills?.days;
+    expect(gate(10 * 24 - 1)).toBe(9);
+    expect(gate(10 * 24 + 1)).toBe(10);
+  });
+
   test('opens once all five are read anew, and not with four of them', () => {
     const entries = [...entriesOf(begun(...ALL))];
     const now = NOW + 24 * HOUR;

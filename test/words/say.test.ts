@@ -18,6 +18,6 @@ describe('a text with a measure for each system', () => {
       'A novice comes at 7 to 11 mph, the practised at up to 16.',
     );
     const fills = { long: { v: 1270, as: 'length' } } as const;
-    expect(say({ content, system: 'us' }, { words: 'says.cut', fills })).toBe('Cut 50 in, 0.02 in over.');
+    expect(say({ content, system: 'us' }, { words: 'says.cut', fills })).toBe(`Cut 4'-2", 0.02 in over.`);
   });
 });

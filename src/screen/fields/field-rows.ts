@@ -1,8 +1,9 @@
 import { asciiText } from '../../drawing/ascii-twin.ts';
-import { cellWidth, cutRow, cutTo, padTo, row } from '../../drawing/cells.ts';
+import { cellWidth, cutRow, cutTo, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Look, Row, Span } from '../../drawing/row.ts';
 import { tallDigits } from '../../drawing/tall.ts';
 import { inBoth } from '../../quantity/both.ts';
+import { isInFeet } from '../../quantity/figure-parts.ts';
 import { tall } from '../../quantity/figure-text.ts';
 import { usualLabel } from '../../quantity/usual.ts';
 import { write } from '../../quantity/write.ts';
@@ -71,6 +72,14 @@ const sideOf = (
 const sizeText = ({ digits, unit }: Figure): string =>
   digits.replace(/^[+-]/, '') + (unit === '"' ? unit : '');
 
+/** Inches typed bare, as the tape has them where it counts feet: ten feet meant and ten inches kept are seen at once. */
+const inFeet = (field: NumberField, value: number, { quantity, system }: FieldSpec): string => {
+  if (system !== 'us' || !BARE.test(field.text.trim())) return '';
+  if (quantity !== 'length' && quantity !== 'reach') return '';
+  const feet = write(value, quantity, 'us', { feet: true });
+  return feet.includes("'") ? `= ${feet} ` : '';
+};
+
 /** The words beside the three rows of the figure. */
 const notes = (field: NumberField, meaning: Understood, figure: Figure, spec: FieldSpec): readonly Span[] => {
   const { quantity, system } = spec;
@@ -88,14 +97,23 @@ const notes = (field: NumberField, meaning: Understood, figure: Figure, spec: Fi
   }
   const asks: Span = { text: spec.asks ?? '' };
   if (offersDefault(field, spec)) {
-    const takes = spec.emptyWords ?? write(spec.emptyTakes ?? 0, quantity, system);
+    const takes =
+      spec.emptyWords ??
+      write(spec.emptyTakes ?? 0, quantity, system, {
+        feet: isInFeet(spec.emptyTakes ?? 0, quantity, system),
+      });
     const other = spec.emptyWords === undefined ? ` ${inBoth(spec.emptyTakes ?? 0, quantity, system)}` : '';
     return [asks, { text: `Enter takes ${takes}${other}`.trimEnd(), role: 'quiet' }, { text: '' }];
   }
   if (field.text === '') return [asks, { text: usualRange(spec), role: 'quiet' }, { text: '' }];
   // Where the side is named in words, the size alone follows.
   const shown = (value: number): number => (isSided(spec) ? Math.abs(value) : value);
-  const echo: Span = { text: meaning.is === 'number' ? inBoth(shown(meaning.value), quantity, system) : '' };
+  const echo: Span = {
+    text:
+      meaning.is === 'number'
+        ? `${inFeet(field, shown(meaning.value), spec)}${inBoth(shown(meaning.value), quantity, system)}`
+        : '',
+  };
   const fault: Span = { text: meaning.is === 'fault' ? meaning.fault.message : '', role: 'quiet' };
   const side = sideOf(field, meaning, spec);
   if (side === null || field.text === '') return [asks, fault, echo];
@@ -106,12 +124,24 @@ const notes = (field: NumberField, meaning: Understood, figure: Figure, spec: Fi
   return [{ text: side.side.name, role: 'lead' }, seen, echo];
 };
 
+/** Three notes in the three rows of the figure: the first goes on below where it is long, for two of the others are seldom both said. */
+const inThree = (said: readonly Span[], columns: number): readonly Span[] => {
+  const [first, ...others] = said;
+  if (first === undefined || cellWidth(first.text) <= columns) return said;
+  const lines = wrap(first.text, columns).map(text => ({ ...first, text }));
+  const rest = others.filter(({ text }) => text !== '');
+  return lines.length + rest.length > 3 ? said : [...lines, ...rest];
+};
+
+/** Units that are said, not signed, in a sentence. */
+const NAMED: Readonly<Record<string, string>> = { in: 'inches', ft: 'feet', '°': 'degrees', lb: 'pounds' };
+
 const hint = (field: NumberField, meaning: Understood, spec: FieldSpec): string => {
   const side = sideOf(field, meaning, spec);
   if (side !== null && side !== 'line' && field.text !== '')
     return `press - if ${side.other.when}: ${side.other.name}`;
   const unit = usualLabel(spec.quantity, spec.system);
-  return unit === '' ? '' : `bare numbers are ${unit === 'in' ? 'inches' : unit} in this build`;
+  return unit === '' ? '' : `bare numbers are ${NAMED[unit] ?? unit} in this build`;
 };
 
 const shownText = (field: NumberField, columns: number, ascii: boolean): string => {
@@ -135,7 +165,10 @@ export const fieldRows = (field: NumberField, spec: FieldSpec, look: Look): Row[
   const unit = plain(figure.unit);
   const wide = INDENT + cellWidth(digits[0]) + 2 + cellWidth(unit) + 2;
   const at = Math.max(NOTES_AT, wide);
-  const beside = notes(field, meaning, figure, spec).map(note => ({ ...note, text: plain(note.text) }));
+  const beside = inThree(
+    notes(field, meaning, figure, spec).map(note => ({ ...note, text: plain(note.text) })),
+    columns - at,
+  );
 
   const figureRows = digits.map((line, index) => {
     const left = `${' '.repeat(INDENT)}${line}${index === 2 && unit !== '' ? `  ${unit}` : ''}`;

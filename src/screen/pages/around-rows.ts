@@ -1,8 +1,9 @@
 import { openFindings } from '../../coach/view.ts';
 import { itemSettled, type Step } from '../../coach/walk.ts';
-import { cellWidth, cutRow, cutTo, joinSides, padTo, row } from '../../drawing/cells.ts';
+import { cellWidth, cutAtWord, cutRow, joinSides, padTo, row, wrap } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { SIGNS, type State } from '../../drawing/signs.ts';
+import { isInFeet } from '../../quantity/figure-parts.ts';
 import { write } from '../../quantity/write.ts';
 import type { PageContext } from './context.ts';
 import { deedWithin, stateSign } from './step-rows.ts';
@@ -20,11 +21,15 @@ export const itemRows = (c: PageContext, step: Step, item: number, rows: number,
     const value =
       it.value === undefined
         ? ''
-        : write(it.value.v, it.value.as, c.voice.system, { unit: !short, fixed: true });
+        : write(it.value.v, it.value.as, c.voice.system, {
+            unit: !short,
+            fixed: true,
+            feet: isInFeet(it.value.v, it.value.as, c.voice.system),
+          });
     const second =
       it.second === undefined
         ? ''
-        : ` → ${write(it.second.v, it.second.as, c.voice.system, { unit: true, fixed: true })}`;
+        : ` → ${write(it.second.v, it.second.as, c.voice.system, { unit: true, fixed: true, feet: isInFeet(it.second.v, it.second.as, c.voice.system) })}`;
     return `${it.name.padStart(3)}  ${padTo(value, 7, 'right')}${second}`;
   };
   const across = short && items.length > rows ? Math.max(1, Math.floor(columns / 19)) : 1;
@@ -70,10 +75,11 @@ export const stepListRows = (
     const whole = stepText(c.view, c.voice, s, 'title') ?? s.key;
     const count = s.items === undefined ? '' : ` ${s.itemsDone}/${s.items.length}`;
     const title = deedWithin(whole, columns - 11 - cellWidth(count));
+    const word = state === 'next' && c.view.next?.key !== s.key ? SIGNS['to-do'].word : sign.word;
     return cutRow(
       row(
         ' ',
-        [isLit ? 'lead' : sign.role, `${sign.sign} ${padTo(sign.word, 8)}`],
+        [isLit ? 'lead' : sign.role, `${sign.sign} ${padTo(word, 8)}`],
         [isLit ? 'lead' : 'plain', `${title}${count}`],
       ),
       columns,
@@ -81,17 +87,36 @@ export const stepListRows = (
   });
 };
 
-/** What was read in a step, one row each. */
-export const readingRows = (c: PageContext, step: Step, columns = 62): Row[] =>
-  (step.asks ?? []).map(a => {
+/** What is asked in a step and what was read, each whole where `rows` allow it, else in one row. */
+export const readingRows = (c: PageContext, step: Step, columns: number, rows: number): Row[] => {
+  const room = columns - 4;
+  const asked = (step.asks ?? []).map(a => {
     const reading = c.view.build.readings.get(`${step.key}#${a.ask}`);
-    const label = askLabel(c.view, c.voice, step, a.ask);
-    const sign = SIGNS[reading === undefined ? 'to-do' : 'done'];
-    if (reading === undefined) return row(' ', [sign.role, `${sign.sign} `], label);
-    const value = readingText(c.view, c.voice, step, a, reading.value);
-    const room = Math.max(10, columns - 4 - cellWidth(value));
-    return row(' ', [sign.role, `${sign.sign} `], padTo(cutTo(label, room), room + 1), value);
+    return {
+      label: askLabel(c.view, c.voice, step, a.ask),
+      value: reading === undefined ? '' : readingText(c.view, c.voice, step, a, reading.value),
+      sign: SIGNS[reading === undefined ? 'to-do' : 'done'],
+    };
   });
+  const whole = asked.map(({ label, value }) => {
+    if (cellWidth(label) + 1 + cellWidth(value) <= room)
+      return [value === '' ? label : `${padTo(label, room - cellWidth(value))}${value}`];
+    return [...wrap(label, room), ...(value === '' ? [] : wrap(value, room - 2).map(l => `  ${l}`))];
+  });
+  const fits = whole.reduce((n, lines) => n + lines.length, 0) <= rows;
+  return asked.flatMap(({ label, value, sign }, i) => {
+    // Where there is no room for both, an answer keeps the words of its question that fit beside it.
+    const besides = room - 1 - cellWidth(value);
+    const short =
+      value === ''
+        ? cutAtWord(label, room)
+        : besides < 10
+          ? cutAtWord(`${label}: ${value}`, room)
+          : `${padTo(cutAtWord(label, besides), besides + 1)}${value}`;
+    const lines = fits ? (whole[i] ?? []) : [short];
+    return lines.map((line, n) => row(' ', [sign.role, n === 0 ? `${sign.sign} ` : '  '], line));
+  });
+};
 
 /** Row 21: the worst open finding, or nothing. */
 export const worstRow = (c: PageContext): Row => {
@@ -109,7 +134,7 @@ export const worstRow = (c: PageContext): Row => {
       ' ',
       [sign.role, said],
       alike > 1 ? '  ' : '    ',
-      cutTo(findingText(c.voice, worst, 'title') ?? worst.key, room),
+      cutAtWord(findingText(c.voice, worst, 'title') ?? worst.key, room),
     ),
     row(['quiet', all]),
     c.look.columns - 1,

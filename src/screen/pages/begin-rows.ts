@@ -1,3 +1,5 @@
+import { EMPTY_SHOP } from '../../build/shop/shop.ts';
+import { minutesLeft } from '../../coach/hours-left.ts';
 import type { View } from '../../coach/view.ts';
 import { drawScene } from '../../drawing/braille.ts';
 import { padTo, row, wrap } from '../../drawing/cells.ts';
@@ -6,6 +8,7 @@ import { write } from '../../quantity/write.ts';
 import { sideView } from '../../stages/side-view.ts';
 import { say } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
+import { spanText } from './span-text.ts';
 
 /** What a change reaches that is cut or done. */
 export const effectRows = (effects: readonly string[]): Row[] => [
@@ -37,6 +40,18 @@ export const agreeRows = (c: PageContext): Row[] => {
     ]),
     row(' ', ['quiet', 'c changes that or any answer; it also asks ground, uprights and rails.']),
   );
+  if (refuse.length === 0) {
+    const { masses } = c.view.ramp;
+    const hours = spanText(minutesLeft(c.view, c.shop ?? EMPTY_SHOP, null));
+    const fills = {
+      hours,
+      frame: { v: masses.steel_kg, as: 'mass' },
+      all: { v: masses.all_kg, as: 'mass' },
+    } as const;
+    // What it asks of evenings and backs is known before anything is agreed to.
+    for (const words of ['says.agree-work', 'says.agree-mass'])
+      top.push(row(' ', say(c.voice, { words, fills })));
+  }
   for (const p of all.slice(0, 4)) {
     top.push(
       ...wrap(

@@ -1,4 +1,7 @@
+import { inBoth } from '../../quantity/both.ts';
+import { isInFeet } from '../../quantity/figure-parts.ts';
 import type { Quantity, System } from '../../quantity/quantities.ts';
+import { usualLabel } from '../../quantity/usual.ts';
 import { write } from '../../quantity/write.ts';
 
 /** Design numbers that are no lengths. */
@@ -19,7 +22,9 @@ const quantityOf = (field: string, name: string): Quantity =>
 
 const one = (field: string, name: string, value: unknown, system: System): string =>
   typeof value === 'number'
-    ? write(value, quantityOf(field, name), system)
+    ? write(value, quantityOf(field, name), system, {
+        feet: isInFeet(value, quantityOf(field, name), system),
+      })
     : value === true
       ? 'yes'
       : value === false
@@ -47,8 +52,11 @@ const sizes = (field: string, all: readonly [string, unknown][], system: System)
     .join(' x ');
 
 const oneInBoth = (field: string, name: string, value: unknown, system: System): string => {
-  const [shown, other] = [one(field, name, value, system), one(field, name, value, OTHER[system])];
-  return shown === other ? shown : `${shown} = ${other}`;
+  const shown = one(field, name, value, system);
+  if (typeof value !== 'number') return shown;
+  // To a tenth of a millimetre, as the field echoed it: half of one would not be what was typed.
+  const echo = inBoth(value, quantityOf(field, name), system);
+  return echo === '' ? shown : `${shown} ${echo}`;
 };
 
 /** The same in both systems, the build's first: "height 24 in = 609.5 mm, exit 30.0°". */
@@ -61,4 +69,15 @@ export const designInBoth = (field: string, value: unknown, system: System): str
       name === 'kind' ? String(v) : `${name.replace(/_mm$/, '')} ${oneInBoth(field, name, v, system)}`,
     )
     .join(', ');
+};
+
+/** A tube as its label has it: 40 x 40 x 3 mm, 1.5 x 1.5 x 0.12 in. */
+export const sectionWords = (
+  tube: Readonly<{ depth_mm: number; width_mm: number; wall_mm: number }>,
+  system: System,
+): string => {
+  const [depth, width, wall] = [tube.depth_mm, tube.width_mm, tube.wall_mm].map(v =>
+    write(v, 'thickness', system, { unit: false }).replace(/\.?0+$/, ''),
+  );
+  return `${depth} x ${width} x ${wall} ${usualLabel('thickness', system)}`;
 };

@@ -130,8 +130,11 @@ export const findingsPage = (c: PageContext, stage: Stage, lit: number, keys: Ro
     stripRow(c.view, stage),
     ruleRow(
       c,
-      `findings: ${open.length} open`,
-      `${mending.length === 0 ? '' : `${mending.length} chosen, not done · `}${list.length - open.length} decided`,
+      open.length === 0 ? 'findings: none open' : `findings: ${open.length} open`,
+      [
+        ...(mending.length === 0 ? [] : [`${mending.length} chosen, not done`]),
+        ...(list.length === open.length ? [] : [`${list.length - open.length} decided`]),
+      ].join(' · '),
     ),
   ];
   const body: Row[] =

@@ -2,11 +2,12 @@ import type { Entry } from '../../build/entries.ts';
 import { newestStrikeable } from '../../coach/decide/decide.ts';
 import { findStep } from '../../coach/decide/steps.ts';
 import { pastStep } from '../../coach/pause.ts';
-import { cutTo, padTo, row } from '../../drawing/cells.ts';
+import { cutAtWord, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { write } from '../../quantity/write.ts';
 import type { Fills, Stage, StepDraft } from '../../stages/sheet.ts';
-import { say } from '../../words/say.ts';
+import { counted } from '../../words/counted.ts';
+import { say, textAt } from '../../words/say.ts';
 import type { PageContext } from './context.ts';
 import { designWords } from './design-words.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from './frame.ts';
@@ -26,9 +27,16 @@ const likeOf = (c: PageContext, key: string): StepDraft | undefined => {
   return c.view.steps.find(s => s.key.split(/[@:~]/)[0] === name);
 };
 
+/** What is over and done with (a fire watch) has no step any more: the title of its kind, where that needs no numbers. */
+const goneTitle = (c: PageContext, key: string): string => {
+  const [stage, name] = (key.split(/[@:~#]/)[0] ?? '').split('/');
+  const title = textAt(c.voice.content, `steps.${stage}.${name}.title`);
+  return typeof title === 'string' && !title.includes('{') ? title : (name ?? key).replaceAll('-', ' ');
+};
+
 const stepTitle = (c: PageContext, key: string): string => {
   const found = stepOf(c, key);
-  if (found === null) return key;
+  if (found === null) return goneTitle(c, key);
   const title = stepText(c.view, c.voice, found.step, 'title') ?? key;
   const item = found.item ? (found.step.items ?? []).find(i => i.key === key) : undefined;
   // The one of many goes first: the end of a long row is cut.
@@ -78,7 +86,10 @@ export const entryText = (c: PageContext, e: Entry): { deed: string; value: stri
     case 'piece-fated':
       return { deed: 'piece', value: e.fate };
     case 'survey-opened':
-      return { deed: `began reading rail ${e.rail} (${e.phase})`, value: `${e.stations_mm.length} stations` };
+      return {
+        deed: `began reading rail ${e.rail} (${e.phase})`,
+        value: counted(e.stations_mm.length, 'station'),
+      };
     case 'offsets-read': {
       const first = e.readings[0];
       const more = e.readings.length > 1 ? ` and ${e.readings.length - 1} more` : '';
@@ -142,7 +153,7 @@ export const journalPage = (c: PageContext, stage: Stage, lit: number, keys: Row
   const head = [
     titleRow(c),
     stripRow(c.view, stage),
-    ruleRow(c, `journal: ${c.view.build.all.length} entries`, 'newest first'),
+    ruleRow(c, `journal: ${counted(c.view.build.all.length, 'entry', 'entries')}`, 'newest first'),
   ];
   const said =
     litEntry === undefined
@@ -151,7 +162,7 @@ export const journalPage = (c: PageContext, stage: Stage, lit: number, keys: Row
         ? `y puts back:  ${entryText(c, litEntry).deed}`
         : `z takes back:  ${entryText(c, litEntry).deed}`;
   const top: Row[] = [
-    row(' ', ['lead', `▸ ${cutTo(said, c.look.columns - 4)}`]),
+    row(' ', ['lead', `▸ ${cutAtWord(said, c.look.columns - 4)}`]),
     row('   ', ['quiet', 'Nothing is erased. The entry stays, marked struck; the steel is as it is.']),
   ];
   const rows = Math.max(1, c.look.rows - 1 - 3 - top.length - 3);
@@ -182,13 +193,13 @@ export const journalPage = (c: PageContext, stage: Stage, lit: number, keys: Row
         ['quiet', `${time} `],
         [
           i === lit ? 'lead' : isStruck ? 'quiet' : 'plain',
-          padTo(cutTo(deed, c.look.columns - 36), c.look.columns - 36),
+          padTo(cutAtWord(deed, c.look.columns - 36), c.look.columns - 36),
         ],
-        padTo(cutTo(value, 12), 13, 'right'),
+        padTo(cutAtWord(value, 12), 13, 'right'),
         ['quiet', `  ${note}`],
       ),
     );
   }
-  const file = `${c.view.build.all.length} entries, ${struck.size} struck.`;
+  const file = `${counted(c.view.build.all.length, 'entry', 'entries')}, ${struck.size} struck.`;
   return page(c, head, [...top, ...lines], [[], echoRow(c, file), keys]);
 };

@@ -9,7 +9,7 @@ import type { PageContext } from './context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
 import { slitStripRows } from './slit-strip-rows.ts';
 import { type Lit, litStep, tallOf } from './stage-page.ts';
-import { tagRow } from './step-rows.ts';
+import { measureWord, tagRow } from './step-rows.ts';
 import { figureNumber, figuresOf, lineText, stepText } from './step-words.ts';
 
 /** A figure's value in words. */
@@ -61,7 +61,7 @@ export const whyRows = (c: PageContext, lit: Lit): Row[] => {
     ...part('Stand', stepText(c.view, c.voice, step, 'posture')),
     ...part('Why', stepText(c.view, c.voice, step, 'why')),
     ...part('Caution', stepText(c.view, c.voice, step, 'caution')),
-    ...part('Measure', stepText(c.view, c.voice, step, 'measure')),
+    ...part(measureWord(step), stepText(c.view, c.voice, step, 'measure')),
     ...part('More', stepText(c.view, c.voice, step, 'more')),
     ...stripFor(c, step.key),
     ...(own.length === 0 ? [] : [ruleRow(c, 'its numbers')]),
@@ -138,20 +138,21 @@ export const largePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
 
 /** Key g: words of the trade. */
 export const glossaryPage = (c: PageContext, stage: Stage, from: number, keys: Row): Row[] => {
-  const rows = Object.entries(c.voice.content.glossary)
+  const words = Object.entries(c.voice.content.glossary)
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .flatMap(([word, means]) =>
+    .map(([word, means]) =>
       wrap(means, c.look.columns - 22).map((l, i) => row(' ', ['lead', padTo(i === 0 ? word : '', 20)], l)),
     );
+  const rows = words.flat();
   const room = Math.max(1, pageRows(c) - 6);
   const at = Math.max(0, Math.min(from, rows.length - room));
+  // Words are counted, not rows: one that only its last rows show is in sight too.
+  const starts = words.map((_, i) => words.slice(0, i).reduce((n, w) => n + w.length, 0));
+  const first = starts.findLastIndex(s => s <= at) + 1;
+  const last = starts.findLastIndex(s => s < at + room) + 1;
   return page(
     c,
-    [
-      titleRow(c),
-      stripRow(c.view, stage),
-      ruleRow(c, 'words', `${at + 1} to ${Math.min(rows.length, at + room)} of ${rows.length}`),
-    ],
+    [titleRow(c), stripRow(c.view, stage), ruleRow(c, 'words', `${first} to ${last} of ${words.length}`)],
     rows.slice(at, at + room),
     [[], echoRow(c), keys],
   );

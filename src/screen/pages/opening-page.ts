@@ -5,6 +5,7 @@ import type { Look, Row } from '../../drawing/row.ts';
 import type { System } from '../../quantity/quantities.ts';
 import { write } from '../../quantity/write.ts';
 import type { Scene } from '../../scene/scene.ts';
+import { counted } from '../../words/counted.ts';
 import { wholeFoot } from './frame.ts';
 
 /** A build, or a demo, that the opening page lists. */
@@ -75,7 +76,9 @@ const choiceRows = (c: OpeningContext, choice: Choice, lit: boolean): Row[] => {
       ];
     case 'open': {
       const b = choice.build;
-      const what = b.demo ? 'demo, invented: you get a copy' : `${b.count} entries, last ${date(b.lastAt)}`;
+      const what = b.demo
+        ? 'demo, invented: you get a copy'
+        : `${counted(b.count, 'entry', 'entries')}, last ${date(b.lastAt)}`;
       return [
         [...sign, { text: padTo(b.name, 30), role }, { text: what, role: 'quiet' }],
         ...(b.note === undefined ? [] : [row('     ', ['attention', b.note])]),
@@ -90,14 +93,7 @@ export const openingPage = (c: OpeningContext, lit: number, keys: Row): Row[] =>
   const head = [
     joinSides(
       row(' ', ['lead', 'Curvewright']),
-      row([
-        'quiet',
-        c.builds.length === 0
-          ? 'no builds yet'
-          : c.builds.length === 1
-            ? '1 build'
-            : `${c.builds.length} builds`,
-      ]),
+      row(['quiet', c.builds.length === 0 ? 'no builds yet' : counted(c.builds.length, 'build')]),
       c.look.columns,
     ),
     row(' ', 'coach for welded frames with curved rails'),

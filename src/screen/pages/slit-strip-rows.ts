@@ -51,7 +51,8 @@ const stripRows = (c: PageContext, m: SlitMarks): readonly Row[] => {
       from: { v: m.slits[0]?.at_mm ?? 0, as: 'slit' },
       'to-lip': { v: m.lastToLip_mm, as: 'slit' },
       spare: { v: m.lipToEnd_mm, as: 'slit' },
-      blank: { v: m.blank_mm, as: 'length' },
+      // In inches all through, like the marks it is the sum of.
+      blank: { v: m.blank_mm, as: 'slit' },
     }),
     ...(m.slits.every(slit => slit.marked !== null) ? [] : told('thirds')),
   ];

@@ -113,7 +113,7 @@ export const stagePage = (c: PageContext, lit: Lit, keys: Row): Row[] => {
   const aroundRows = Math.max(2, bodyRows - top.length - 1);
   const listColumns = c.look.columns - drawColumns - 2;
   const items = step.items ?? [];
-  const asks = readingRows(c, step, listColumns);
+  const asks = readingRows(c, step, listColumns, aroundRows);
   const list =
     items.length > 0
       ? itemRows(c, step, item, aroundRows, listColumns)

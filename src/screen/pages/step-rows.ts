@@ -41,22 +41,38 @@ const TURNS = new Set(
 /** The shortest a sentence is made: less says no deed. */
 const LEAST_DEED = 12;
 
+/** The longest of the shortened deeds that has room for its rail, each of which has a step of the same words; null where none has, or none is named. */
+const withRail = (deeds: readonly string[], title: string, room: number): string | null => {
+  const rail = /\brail ([A-Z])\b/.exec(title)?.[1];
+  if (rail === undefined) return null;
+  const named = deeds.flatMap(deed =>
+    new RegExp(`\\b${rail}\\b`).test(deed) ? [deed] : [`${deed}, rail ${rail}`, `${deed}, ${rail}`],
+  );
+  return named.find(t => cellWidth(t) <= room) ?? null;
+};
+
 /** A step's sentence where it fits; else as much of it as says a deed: what stands before its comma, or before a word that turns to the how. */
 export const deedWithin = (title: string, room: number): string => {
   if (cellWidth(title) <= room) return title;
   const words = title.split(' ');
+  const deeds: string[] = [];
   for (let n = words.length - 1; n > 0; n--) {
     const deed = words.slice(0, n).join(' ');
-    const ends = /[,:]$/.test(deed) || TURNS.has(words[n] ?? '');
     if (deed.length < LEAST_DEED) break;
-    if (ends && !TURNS.has(words[n - 1] ?? '') && cellWidth(deed) <= room) return deed.replace(/[,:]$/, '');
+    const ends = /[,:]$/.test(deed) || TURNS.has(words[n] ?? '');
+    if (ends && !TURNS.has(words[n - 1] ?? '') && cellWidth(deed) <= room)
+      deeds.push(deed.replace(/[,:]$/, ''));
   }
-  return title;
+  return withRail(deeds, title, room) ?? deeds[0] ?? title;
 };
 
 /** Row 4: the tag, the sentence, and at the right the line the numbers belong to, or until when a fire is watched for. */
 export const tagRow = (c: PageContext, step: Step): Row => {
-  const [state, word] = TAGS[step.state];
+  // What can be done but is not its turn is no NEXT: supports can be set before there is a rail to lay on them.
+  const [state, word] =
+    step.state === 'to do' && c.view.next !== null && c.view.next.key !== step.key
+      ? (['to-do', 'TO DO'] as const)
+      : TAGS[step.state];
   const measures =
     step.state === 'to do' && ((step.asks ?? []).some(a => a.optional !== true) || step.survey !== undefined);
   const title = stepText(c.view, c.voice, step, 'title') ?? step.key;
@@ -69,6 +85,17 @@ export const tagRow = (c: PageContext, step: Step): Row => {
   return joinSides(left, row(['quiet', line]), c.look.columns - 1);
 };
 
+/** Whether Enter opens a field in this step, or what is read anew: one that only takes a tick has nothing to type. */
+const takesNumber = (step: Step): boolean =>
+  step.survey !== undefined ||
+  step.piece !== undefined ||
+  (step.asks ?? []).some(a => a.optional !== true) ||
+  (step.items ?? []).some(i => i.piece !== undefined) ||
+  (step.gates ?? []).some(g => g.measure !== undefined && step.shut.includes(g.id));
+
+/** What stands before a step's limits: a number is measured and typed, the rest is looked at and ticked. */
+export const measureWord = (step: Step): 'Measure' | 'Check' => (takesNumber(step) ? 'Measure' : 'Check');
+
 /** Rows 9 to 12: why, caution, measure, two rows at most for each, four in all. */
 export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
   const parts: [string, string | null][] = [
@@ -76,7 +103,7 @@ export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
     ['Stand', stepText(c.view, c.voice, step, 'posture')],
     ['Why', stepText(c.view, c.voice, step, 'why')],
     ['Caution', stepText(c.view, c.voice, step, 'caution')],
-    ['Measure', stepText(c.view, c.voice, step, 'measure')],
+    [measureWord(step), stepText(c.view, c.voice, step, 'measure')],
   ];
   // A step that waits says what it waits for; its sentences are told when their numbers are there.
   const told = (text: string): boolean => step.state !== 'waiting' || !text.includes(NOT_KNOWN);
@@ -107,7 +134,7 @@ export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
   // What makes it safe goes last: the reason first, then how to measure, then how to stand.
   shorten('Why', 1);
   shorten('Why', 0);
-  shorten('Measure', 1);
+  shorten(measureWord(step), 1);
   const caution = wrapped.find(w => w.name === 'Caution');
   const brief = stepText(c.view, c.voice, step, 'brief');
   if (over > 0 && caution !== undefined && brief !== null) {
@@ -117,7 +144,7 @@ export const reasonRows = (c: PageContext, step: Step, room: number): Row[] => {
       caution.lines = lines;
     }
   }
-  shorten('Measure', 0);
+  shorten(measureWord(step), 0);
   shorten('Stand', 1);
   shorten('Do', 1);
   shorten('Stand', 0);

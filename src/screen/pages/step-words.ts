@@ -1,5 +1,6 @@
 import type { View } from '../../coach/view.ts';
 import { sheetOf } from '../../coach/view.ts';
+import { isInFeet } from '../../quantity/figure-parts.ts';
 import { write } from '../../quantity/write.ts';
 import type { LineRef } from '../../ramp/design.ts';
 import type { Ask, Figure, Finding, LineName, StepDraft } from '../../stages/sheet.ts';
@@ -60,7 +61,7 @@ export const readingText = (
   value: number,
 ): string =>
   askChoices(view, voice, step, ask.ask)[Math.round(value) - (ask.possible?.[0] ?? 0)] ??
-  write(value, ask.as, voice.system);
+  write(value, ask.as, voice.system, { feet: isInFeet(value, ask.as, voice.system) });
 
 /** What was read at a step that asks it no more, in words: the answer chosen, as its like has it; else as it was typed. */
 export const goneReadingText = (
@@ -79,7 +80,7 @@ export const figureNumber = (voice: Voice, figure: Figure, v: number, unit = tru
   (figure.answers === undefined
     ? undefined
     : sayLines(voice, { words: figure.answers })[Math.round(v) - 1]) ??
-  write(v, figure.as, voice.system, { unit });
+  write(v, figure.as, voice.system, { unit, feet: isInFeet(v, figure.as, voice.system) });
 
 export const findingText = (voice: Voice, f: Finding, part: 'title' | 'sure' | 'not'): string | null => {
   const words = `findings.${f.words}.${part}`;

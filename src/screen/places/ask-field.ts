@@ -7,13 +7,17 @@ import type { Ask, PieceAsk } from '../../stages/sheet.ts';
 import { fieldRows } from '../fields/field-rows.ts';
 import type { FieldSpec } from '../fields/field-spec.ts';
 import { openField } from '../fields/number-field.ts';
-import { page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
+import { page, pageRows, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
 import { pieceName } from '../pages/journal-page.ts';
 import type { Lit } from '../pages/stage-page.ts';
 import { reasonRows, tagRow } from '../pages/step-rows.ts';
 import { askLabel } from '../pages/step-words.ts';
 import type { Desk } from './desk.ts';
 import type { OpenField } from './open-field.ts';
+
+/** Rows of a drawing under a field: with fewer nothing is told apart, and more tell no more. */
+const LEAST_DRAWN = 4;
+const MOST_DRAWN = 12;
 
 /** How far a piece may come out beside its length before the field asks once more, mm. */
 const SURPRISING_LENGTH = 3;
@@ -72,17 +76,23 @@ export const pieceField = (desk: Desk, piece: PieceAsk, done: () => void): OpenF
 export const fieldPage = (desk: Desk, step: Step, open: OpenField, lit: Lit, keys: Row): Row[] => {
   const c = desk.context();
   const scene = step.scene ?? sheetOf(c.view, lit.stage).scene;
-  const rows = Math.max(4, c.look.rows - 1 - 3 - 2 - 5 - 4 - 2);
-  const body: Row[] = [
-    tagRow(c, step),
-    ...fieldRows(open.field, open.spec, c.look),
-    [],
-    ...reasonRows(c, step, 5),
-    ruleRow(c, scene.title),
-    ...drawScene(scene, { columns: c.look.columns - 2, rows: Math.min(rows, 12), ascii: c.look.ascii }),
-  ];
-  return page(c, [titleRow(c), stripRow(c.view, lit.stage), ruleRow(c, `${lit.stage}: measuring`)], body, [
-    row(' ', c.message ?? ''),
-    keys,
-  ]);
+  const head = [titleRow(c), stripRow(c.view, lit.stage), ruleRow(c, `${lit.stage}: measuring`)];
+  const foot = [row(' ', c.message ?? ''), keys];
+  const top: Row[] = [tagRow(c, step), ...fieldRows(open.field, open.spec, c.look), []];
+  // The words have every row there is, for here is where the hand is; the drawing gets what they leave.
+  const room = pageRows(c) - head.length - foot.length - top.length;
+  const reasons = reasonRows(c, step, room);
+  const drawn = room - reasons.length - 1;
+  const drawing =
+    drawn < LEAST_DRAWN
+      ? []
+      : [
+          ruleRow(c, scene.title),
+          ...drawScene(scene, {
+            columns: c.look.columns - 2,
+            rows: Math.min(drawn, MOST_DRAWN),
+            ascii: c.look.ascii,
+          }),
+        ];
+  return page(c, head, [...top, ...reasons, ...drawing], foot);
 };

@@ -1,8 +1,9 @@
 import { daysAway, lastWorked, pauseSteps, type Recheck, rechecksOf } from '../../coach/pause.ts';
 import { openFindings, type View } from '../../coach/view.ts';
 import type { Step } from '../../coach/walk.ts';
-import { padTo, row } from '../../drawing/cells.ts';
+import { cellWidth, cutAtWord, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
+import { counted } from '../../words/counted.ts';
 import { say } from '../../words/say.ts';
 import type { PageContext } from '../pages/context.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
@@ -39,6 +40,14 @@ const checksLeft = (view: View, count: number): string => {
   if (steps.length === 0) return `${count} to look at`;
   const minutes = [0, 1].map(k => steps.reduce((n, s) => n + (s.minutes[k] ?? 0), 0));
   return `${count} left · about ${minutes[0]} to ${minutes[1]} min`;
+};
+
+/** The first sentence of a reason; where that is too long for its row, as much of it as stands before a comma. */
+const reasonWithin = (why: string, columns: number): string => {
+  const sentence = why.split('. ')[0] ?? why;
+  const parts = sentence.split(', ');
+  while (parts.length > 1 && cellWidth(parts.join(', ')) > columns) parts.pop();
+  return cutAtWord(parts.join(', '), columns);
 };
 
 /** What comes once the pause is settled: the first of the other steps that would be open by then. */
@@ -113,7 +122,9 @@ export const backPlace = (opened: View): Place => {
             [k.lit ? 'lead' : 'plain', k.title],
           );
           // The reasons go where there is room for them; the things to do never do.
-          return reasons ? [head, row('            ', ['quiet', k.why.split('. ')[0] ?? k.why])] : [head];
+          return reasons
+            ? [head, row('            ', ['quiet', reasonWithin(k.why, c.look.columns - 12)])]
+            : [head];
         }),
         ruleRow(c, 'then'),
         after === null
@@ -129,14 +140,13 @@ export const backPlace = (opened: View): Place => {
         [
           titleRow(c),
           stripRow(c.view, stage),
-          ruleRow(
-            c,
-            `back after ${days} ${days === 1 ? 'day' : 'days'}`,
-            `${stage} ${done} of ${steps.length}`,
-          ),
+          ruleRow(c, `back after ${counted(days, 'day')}`, `${stage} ${done} of ${steps.length}`),
         ],
         body,
-        [echoRow(c, `Nothing was lost: ${c.view.build.all.length} entries read.`), desk.keyRow(place)],
+        [
+          echoRow(c, `Nothing was lost: ${counted(c.view.build.all.length, 'entry', 'entries')} read.`),
+          desk.keyRow(place),
+        ],
       );
     },
     keys: desk => [

@@ -85,6 +85,7 @@ export const beginPlace = (desk: Desk, only?: string): Place => {
         ),
       otherWay: () => givenAll(d, parts, usual),
       before: () => back(d),
+      escape: { words: only !== undefined && at === 0 ? 'back' : 'one back', go: () => back(d) },
     };
   };
 

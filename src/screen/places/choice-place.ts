@@ -1,7 +1,8 @@
 import type { Step } from '../../coach/walk.ts';
-import { row } from '../../drawing/cells.ts';
+import { row, wrap } from '../../drawing/cells.ts';
+import type { Row } from '../../drawing/row.ts';
 import type { Ask } from '../../stages/sheet.ts';
-import { echoRow, page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
+import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
 import type { Lit } from '../pages/stage-page.ts';
 import { reasonRows, tagRow } from '../pages/step-rows.ts';
 import { askChoices, askLabel } from '../pages/step-words.ts';
@@ -32,26 +33,26 @@ export const choicePlace = (lit: Lit, step: Step, ask: Ask, done: () => void): P
       const answers = askChoices(c.view, c.voice, step, ask.ask);
       const lit_at = at ?? litAnswer(desk);
       at = lit_at === null ? null : Math.min(lit_at, answers.length - 1);
-      return page(
-        c,
-        [titleRow(c), stripRow(c.view, lit.stage), ruleRow(c, `${lit.stage}: measuring`)],
-        [
-          tagRow(c, step),
-          [],
-          row(' ', ['lead', askLabel(c.view, c.voice, step, ask.ask)]),
-          ...answers.map((answer, i) =>
+      const head = [titleRow(c), stripRow(c.view, lit.stage), ruleRow(c, `${lit.stage}: measuring`)];
+      const foot = [[], echoRow(c), desk.keyRow(place)];
+      const top: Row[] = [
+        tagRow(c, step),
+        [],
+        ...wrap(askLabel(c.view, c.voice, step, ask.ask), c.look.columns - 2).map(l => row(' ', ['lead', l])),
+        ...answers.flatMap((answer, i) =>
+          wrap(answer, c.look.columns - 6).map((l, n) =>
             row(
               ' ',
-              [i === at ? 'lead' : 'quiet', i === at ? '▸ ' : '· '],
-              ['quiet', `${i + 1} `],
-              [i === at ? 'lead' : 'plain', answer],
+              [i === at ? 'lead' : 'quiet', n > 0 ? '  ' : i === at ? '▸ ' : '· '],
+              ['quiet', n > 0 ? '  ' : `${i + 1} `],
+              [i === at ? 'lead' : 'plain', l],
             ),
           ),
-          [],
-          ...reasonRows(c, step, Math.max(3, c.look.rows - 12 - answers.length)),
-        ],
-        [[], echoRow(c), desk.keyRow(place)],
-      );
+        ),
+        [],
+      ];
+      const room = pageRows(c) - head.length - foot.length - top.length;
+      return page(c, head, [...top, ...reasonRows(c, step, room)], foot);
     },
     keys: () => [
       ...(at === null && ask.unlit === true
@@ -65,7 +66,9 @@ export const choicePlace = (lit: Lit, step: Step, ask: Ask, done: () => void): P
             { act: 'stage' as const, words: 'keep that one', shown: '1 2 …' },
           ]),
       { act: 'back' },
+      { act: 'why' },
       { act: 'hurt' },
+      { act: 'help' },
     ],
     act: (desk, act, char) => {
       const answers = askChoices(desk.view, desk.voice, step, ask.ask);

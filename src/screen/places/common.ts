@@ -56,9 +56,14 @@ export const goStage = (desk: Desk, stage: Stage): void => {
 /** Keys that do the same on every page of an open build. True when the key was one of them. */
 export const commonAct = (desk: Desk, act: string, char: string, lit: Lit): boolean => {
   switch (act) {
-    case 'stage':
-      goStage(desk, STAGES[Number(char) - 1] ?? 'plan');
+    case 'stage': {
+      const stage = STAGES[Number(char) - 1] ?? 'plan';
+      goStage(desk, stage);
+      // Who meant to type a number sees where it led, and the way back.
+      if (desk.view.next !== null && desk.view.next.stage !== stage)
+        desk.say(`${char} is the stage ${stage}. 0 goes back to the next step.`);
       return true;
+    }
     case 'now':
       goNow(desk);
       return true;
@@ -86,9 +91,12 @@ export const commonAct = (desk: Desk, act: string, char: string, lit: Lit): bool
     case 'hurt':
       desk.push(desk.around.ways.hurt(lit));
       return true;
-    case 'help':
-      desk.push(desk.around.ways.help(lit.stage, desk.place.own ?? []));
+    case 'help': {
+      const { place } = desk;
+      const own = place.field?.field.open === true ? [] : (place.own ?? []);
+      desk.push(desk.around.ways.help(lit.stage, desk.keysOf(place), own));
       return true;
+    }
     case 'glossary':
       desk.push(desk.around.ways.glossary(lit.stage));
       return true;

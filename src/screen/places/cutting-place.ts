@@ -17,7 +17,7 @@ const KEEP: PageKey = {
   char: 'k',
   act: 'keep-ends',
   word: 'keep the ends',
-  help: 'keep what is left over in the shop',
+  help: 'keep the ends left over',
   writes: true,
 };
 

@@ -3,6 +3,7 @@ import { padTo, row } from '../../drawing/cells.ts';
 import { write } from '../../quantity/write.ts';
 import { say, type Voice } from '../../words/say.ts';
 import { listWindow } from '../fields/list-window.ts';
+import { sectionWords } from '../pages/design-words.ts';
 import { echoRow, page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
 import { PARTS } from './begin-parts.ts';
 import { beginPlace } from './begin-place.ts';
@@ -27,7 +28,7 @@ const answerNow = (view: View, voice: Voice, question: string): string => {
     case 'width':
       return len(d.width);
     case 'tube':
-      return `${thick(d.tube.depth_mm)} x ${thick(d.tube.width_mm)} x ${thick(d.tube.wall_mm)}`;
+      return sectionWords(d.tube, system);
     case 'slits':
       return `${d.cutter.kind}, ${thick(d.cutter.kerf_mm)}`;
     case 'rider':
@@ -51,7 +52,7 @@ const answerNow = (view: View, voice: Voice, question: string): string => {
     case 'rails':
       return String(view.ramp.rails.length);
     case 'posts':
-      return `${thick(d.post.depth_mm)} x ${thick(d.post.width_mm)} x ${thick(d.post.wall_mm)}`;
+      return sectionWords(d.post, system);
     case 'bending':
       return say(voice, { words: `questions.route.choices.${d.route}` });
     case 'order':
@@ -97,10 +98,7 @@ export const designPlace = (): Place => {
         [
           ...rows,
           [],
-          row(' ', [
-            'quiet',
-            `Before a change is kept, it is said what it does to steel that is cut.${more}`,
-          ]),
+          row(' ', ['quiet', 'Before a change is kept, it is said what it does to steel that is cut.']),
         ],
         [[], echoRow(c), desk.keyRow(place)],
       );

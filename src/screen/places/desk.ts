@@ -87,7 +87,7 @@ export type Ways = Readonly<{
   large: (lit: Lit) => Place;
   order: (lit: Lit) => Place;
   hurt: (lit: Lit) => Place;
-  help: (stage: Stage, own: readonly PageKey[]) => Place;
+  help: (stage: Stage, keys: readonly LineItem[], own: readonly PageKey[]) => Place;
   glossary: (stage: Stage) => Place;
   caution: (stage: Stage, caution: string, then: () => void) => Place;
   survey: (desk: Desk, step: Step) => Place;
@@ -159,35 +159,36 @@ export class Desk {
     return this.shopAt.keeper;
   }
 
+  /** The keys of a place as they act now: those of its line of text, of its open field, or its own. */
+  keysOf(place: Place): readonly LineItem[] {
+    const field = place.field;
+    if (this.text !== null) return [{ act: 'keep', words: 'keep' }, { act: 'close' }];
+    if (field?.field.open !== true) return place.keys(this);
+    const spec = field.spec;
+    const isEmpty = field.field.text === '';
+    const takesDefault = spec.emptyTakes !== undefined && isEmpty;
+    return [
+      takesDefault ? { act: 'keep', words: 'take it' } : { act: 'keep' },
+      ...(spec.sign !== undefined && spec.sign !== 'plain' ? [{ act: 'flip' as const }] : []),
+      ...(spec.otherWay === undefined || takesDefault
+        ? []
+        : [{ act: 'other-way' as const, words: spec.otherWay }]),
+      ...(field.before === undefined || field.escape !== undefined ? [] : [{ act: 'reopen' as const }]),
+      { act: 'close' as const, words: isEmpty ? (field.escape?.words ?? 'close') : 'close' },
+      { act: 'why' as const, words: field.whyWords ?? 'why' },
+      { act: 'leave' as const },
+    ];
+  }
+
   /** Row 23 of a place. */
   keyRow(place: Place): Row {
-    const field = place.field;
-    if (this.text !== null)
-      return bottomLine(
-        [{ act: 'keep', words: 'keep' }, { act: 'close' }],
-        this.look.columns,
-        this.look.ascii,
-      );
-    if (field?.field.open === true) {
-      const spec = field.spec;
-      const takesDefault = spec.emptyTakes !== undefined && field.field.text === '';
-      return bottomLine(
-        [
-          takesDefault ? { act: 'keep', words: 'take it' } : { act: 'keep' },
-          ...(spec.sign !== undefined && spec.sign !== 'plain' ? [{ act: 'flip' as const }] : []),
-          ...(spec.otherWay === undefined || takesDefault
-            ? []
-            : [{ act: 'other-way' as const, words: spec.otherWay }]),
-          ...(field.before === undefined ? [] : [{ act: 'reopen' as const }]),
-          { act: 'close' as const },
-          { act: 'why' as const, words: field.whyWords ?? 'why' },
-          { act: 'leave' as const },
-        ],
-        this.look.columns,
-        this.look.ascii,
-      );
-    }
-    return bottomLine(place.keys(this), this.look.columns, this.look.ascii, place.own ?? []);
+    const inField = this.text !== null || place.field?.field.open === true;
+    return bottomLine(
+      this.keysOf(place),
+      this.look.columns,
+      this.look.ascii,
+      inField ? [] : (place.own ?? []),
+    );
   }
 
   rows(): Row[] {
@@ -351,6 +352,7 @@ export class Desk {
         if (!place.act(this, done.act, key.char ?? '')) this.say(notHere(key, { in: 'page' }));
         return;
       case 'close':
+        if (open.escape !== undefined && open.field.text === '') return open.escape.go();
         return open.close?.();
     }
   }
@@ -367,6 +369,12 @@ export class Desk {
     if (act === 'suspend') return this.around.suspend();
     if (act === 'interrupt') return this.quit(130);
     if (act === 'open' && this.unwritten !== null) return this.tryWriting();
+    // A field that Esc closed over half a number opens with it: the hand goes on where it was.
+    const closed = place.field;
+    if (act === 'open' && closed != null && !closed.field.open && closed.field.text !== '') {
+      place.field = { ...closed, field: { ...closed.field, open: true, said: null } };
+      return this.say(null);
+    }
     this.say(null);
     if (place.act(this, act, key.char ?? '')) return;
     if (act === 'leave') return this.quit();

@@ -2,7 +2,7 @@ import { row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { helpRows } from '../help-rows.ts';
-import type { PageKey } from '../keys.ts';
+import type { LineItem, PageKey } from '../keys.ts';
 import { page, stripRow, titleRow } from '../pages/frame.ts';
 import { drawingPage, glossaryPage, hurtPage, largePage, whyPage } from '../pages/look-pages.ts';
 import type { Lit } from '../pages/stage-page.ts';
@@ -62,10 +62,11 @@ export const glossaryPlace = (stage: Stage): Place =>
 export const largePlace = (lit: Lit): Place =>
   lookPlace(lit, (d, _at, keys) => largePage(d.context(), lit, keys));
 
-export const helpPlace = (stage: Stage, own: readonly PageKey[]): Place =>
+/** The keys of the page that it was opened from first, as its bottom row words them, then those of every page. */
+export const helpPlace = (stage: Stage, items: readonly LineItem[], own: readonly PageKey[]): Place =>
   lookPlace({ stage, step: null, item: 0 }, (d, _at, keys) => {
     const c = d.context();
-    const rows = helpRows({ ...c.look, rows: c.look.rows - 5 }, own);
+    const rows = helpRows({ ...c.look, rows: c.look.rows - 5 }, items, own);
     return page(c, [titleRow(c), stripRow(c.view, stage)], rows, [row(' ', c.message ?? ''), keys]);
   });
 

@@ -11,6 +11,8 @@ export type OpenField = Readonly<{
   otherWay?: () => void;
   /** Called after the field was closed with Esc. */
   close?: () => void;
+  /** What Esc does in an empty field, where it does not only close it. */
+  escape?: Readonly<{ words: string; go: () => void }>;
   /** What w opens here, on the bottom row, where it is not the why of a step. */
   whyWords?: string;
   /** ↑ in an empty field: the one before. */

@@ -29,6 +29,16 @@ export const showBuild = (desk: Desk, keeper: Keeper): void => {
   if (isLongAway(keeper.view())) desk.push(backPlace(keeper.view()));
 };
 
+/** A name for who has none in mind: what is built and in which month, counted on where that is taken. */
+export const nameOffered = (now: Date, builds: readonly Pick<Listed, 'name'>[]): string => {
+  const name = `${now.toLocaleDateString('en-GB', { month: 'long' })} ramp`;
+  const taken = new Set(builds.map(b => b.name.toLowerCase()));
+  let count = 1;
+  const counted = (): string => (count === 1 ? name : `${name} ${count}`);
+  while (taken.has(counted().toLowerCase())) count++;
+  return counted();
+};
+
 /** The first page: no build is open yet. */
 export const openingPlace = (options: OpeningOptions): Place => {
   let lit = 0;
@@ -41,15 +51,14 @@ export const openingPlace = (options: OpeningOptions): Place => {
     message: desk.message,
     scene: options.scene(),
   });
-  const begin = (desk: Desk): void =>
+  const begin = (desk: Desk): void => {
+    const offered = nameOffered(desk.around.now(), options.builds());
+    desk.say(`Enter takes "${offered}", or type a name of your own.`);
     desk.ask({
       title: 'A name for the build:',
       line: typedLine(),
-      submit: name => {
-        if (name.trim() === '') {
-          begin(desk);
-          return desk.say('Nothing typed. Type a name, such as Yard kicker.');
-        }
+      submit: typed => {
+        const name = typed.trim() === '' ? offered : typed;
         const made = desk.around.newBuild(name, desk.around.units());
         if (typeof made === 'string') desk.say(made);
         else {
@@ -58,6 +67,7 @@ export const openingPlace = (options: OpeningOptions): Place => {
         }
       },
     });
+  };
   const place: Place = {
     rows: desk => openingPage(context(desk), lit, desk.textRow() ?? desk.keyRow(place)),
     keys: () => [

@@ -19,7 +19,7 @@ import { pricesPlace } from './prices-place.ts';
 const OWN: readonly PageKey[] = [
   { char: 'c', act: 'prices', word: 'prices', help: 'prices, bars and saw', writes: false },
   { char: 'x', act: 'offcuts', word: 'offcuts', help: 'offcuts you have', writes: false },
-  { char: 'e', act: 'write', word: 'files', help: 'write the sheet as text and CSV', writes: true },
+  { char: 'e', act: 'write', word: 'files', help: 'write it as text and CSV', writes: true },
 ];
 
 /** Rows a key rolls the sheet by. */

@@ -6,6 +6,7 @@ import { padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
 import { write } from '../../quantity/write.ts';
 import { offsetScene, type Read } from '../../stages/offset-scene.ts';
+import { counted } from '../../words/counted.ts';
 import { fieldRows } from '../fields/field-rows.ts';
 import { openField, understood } from '../fields/number-field.ts';
 import { page, ruleRow, stripRow, titleRow } from '../pages/frame.ts';
@@ -145,7 +146,7 @@ export const surveyPlace = (desk: Desk, step: Step): Place => {
         ? [
             row(' ', [
               'lead',
-              `▸ ${kept < count ? `${count - kept} stations not read.` : 'Every station is read.'} Enter ends the reading and says what it means.`,
+              `▸ ${kept < count ? `${counted(count - kept, 'station')} not read.` : 'Every station is read.'} Enter ends the reading and says what it means.`,
             ]),
             row('   ', 'p goes back to a station, Esc pauses: all of them are kept.'),
             ...(canRepeat(survey)

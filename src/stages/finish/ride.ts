@@ -108,7 +108,7 @@ export const rideSteps = (s: Situation): readonly StepDraft[] => {
       tall: ['lands-now'],
       asks: Array.from({ length: LANDING_MARKS }, (_, k) => ({
         ask: `mark${k + 1}`,
-        as: 'distance',
+        as: 'reach',
         expected: marksExpected(s),
         possible: [0, 30],
       })),
@@ -160,7 +160,7 @@ export const rideFigures = (s: Situation): readonly Figure[] => {
     {
       id: 'lands-now',
       kind: 'size',
-      as: 'distance',
+      as: 'reach',
       matters: 0.05,
       value:
         band === null

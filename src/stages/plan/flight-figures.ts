@@ -41,11 +41,11 @@ export const flightFigures = (s: Situation, ride: Ride): readonly Figure[] => {
   return [
     size('entry-speed', 'speed', launch?.foot_m_s),
     size('lip-speed', 'speed', launch?.lip_m_s),
-    size('run-in-drop', 'distance', from?.ok === true ? from.value.drop_m : null),
+    size('run-in-drop', 'reach', from?.ok === true ? from.value.drop_m : null),
     {
       id: 'lands',
       kind: 'size',
-      as: 'distance',
+      as: 'reach',
       matters: 0.05,
       value:
         band === null
@@ -53,11 +53,11 @@ export const flightFigures = (s: Situation, ride: Ride): readonly Figure[] => {
           : { is: 'band', low: band.all.near_m, likely: band.plain_m, high: band.all.far_m },
     },
     size('launch-lag', 'angle', band?.lag_rad, needs),
-    size('rise', 'distance', flight?.rise_m, needs),
+    size('rise', 'reach', flight?.rise_m, needs),
     {
       id: 'fall',
       kind: 'size',
-      as: 'distance',
+      as: 'reach',
       matters: 0.05,
       value:
         band === null || flight === null
@@ -71,13 +71,13 @@ export const flightFigures = (s: Situation, ride: Ride): readonly Figure[] => {
     },
     size(
       'per-km-h',
-      'distance',
+      'reach',
       plain === null || farther === null ? null : farther.distance_m - plain.distance_m,
       needs,
     ),
     size(
       'drag-takes',
-      'distance',
+      'reach',
       plain === null || dragged === null ? null : plain.distance_m - dragged.distance_m,
       needs,
     ),

@@ -5,7 +5,7 @@ import { reading, slower, stepsDown, type Way } from './ride-try.ts';
 
 const DEGREE = Math.PI / 180;
 
-const distance = (v: number) => ({ v, as: 'distance' }) as const;
+const reach = (v: number) => ({ v, as: 'reach' }) as const;
 const angle = (v: number) => ({ v, as: 'angle' }) as const;
 
 /**
@@ -39,7 +39,7 @@ export const softer = (s: Situation): readonly Way[] => {
             { step: 'plan/landing', ask: 'landing-length', value: length_m },
           ],
         },
-        fills: { slope: angle(slope), length: distance(length_m) },
+        fills: { slope: angle(slope), length: reach(length_m) },
       })),
     },
     {
@@ -49,7 +49,7 @@ export const softer = (s: Situation): readonly Way[] => {
         .filter(drop => drop >= 0)
         .map(drop => ({
           change: reading('plan/landing', 'landing-down', drop),
-          fills: { drop: distance(drop) },
+          fills: { drop: reach(drop) },
         })),
     },
     // Landing and lip together: neither alone need be enough.
@@ -66,7 +66,7 @@ export const softer = (s: Situation): readonly Way[] => {
             { step: 'plan/landing', ask: 'landing-length', value: length_m },
           ],
         },
-        fills: { table: distance(table_m), slope: angle(d * DEGREE), length: distance(length_m) },
+        fills: { table: reach(table_m), slope: angle(d * DEGREE), length: reach(length_m) },
       })),
     },
     ...slower(s, stepsDown(s)),
@@ -84,7 +84,7 @@ export const longerLanding = (s: Situation): Way => {
     minutes: 240,
     tries: Array.from({ length: 16 }, (_, k) => (from + k + 1) * long_m).map(long => ({
       change: reading('plan/landing', 'landing-length', long),
-      fills: { length: distance(long) },
+      fills: { length: reach(long) },
     })),
   };
 };
@@ -104,7 +104,7 @@ export const fillGap = (s: Situation): Way => {
             { step: 'plan/landing', ask: 'landing-table', value: knuckle },
           ],
         },
-        fills: { table: distance(knuckle) },
+        fills: { table: reach(knuckle) },
       },
     ],
   };

@@ -16,7 +16,7 @@ const fillOf = (unit: Verdict['unit'], v: number): Fill => {
     case 'rad':
       return { v, as: 'angle' };
     case 'm':
-      return { v, as: 'distance' };
+      return { v, as: 'reach' };
     case 'm/s':
       return { v, as: 'speed' };
     case 'mm':
@@ -97,7 +97,7 @@ const speedFindings = (s: Situation, ride: Ride, mender: Mender): readonly Stand
         ask: filled.ask,
         code: 'short',
         words: 'ride-short',
-        fills: { short: { v: flight.short_m, as: 'distance' } },
+        fills: { short: { v: flight.short_m, as: 'reach' } },
         mends: [
           ...filled.offers,
           ...(window === null ? [] : [faster(tenthUp(window.entry.least_m_s, s.build.system))]),

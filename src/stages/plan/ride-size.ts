@@ -2,10 +2,10 @@ import type { Figure } from '../sheet.ts';
 
 type As = Figure['as'];
 
-/** Changes that matter here: speed m/s, distance m, force N, ratio, per cent, angle rad, length mm. */
+/** Changes that matter here: speed m/s, reach m, force N, ratio, per cent, angle rad, length mm. */
 const MATTERS: Readonly<Partial<Record<As, number>>> = {
   speed: 0.15,
-  distance: 0.05,
+  reach: 0.05,
   force: 20,
   ratio: 0.05,
   percent: 2,

@@ -34,6 +34,7 @@ const DEGREE = Math.PI / 180;
 
 const length = (v: number) => ({ v, as: 'length' }) as const;
 const distance = (v: number) => ({ v, as: 'distance' }) as const;
+const reach = (v: number) => ({ v, as: 'reach' }) as const;
 
 /** What the ride is to be, where it goes, what it loads: asked and shown before steel is bought. */
 export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonly RideSpec[] => {
@@ -62,19 +63,20 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
       name: 'landing',
       words: 'landing',
       fills: {
-        lip: distance(lip.y_mm / 1000),
-        table: distance(us ? 0.9144 : 1),
-        long: distance(us ? 4.8768 : 5),
+        // The lip as the frame has it; in metres beside what is typed in metres.
+        lip: us ? length(lip.y_mm) : reach(lip.y_mm / 1000),
+        table: reach(us ? 0.9144 : 1),
+        long: reach(us ? 4.8768 : 5),
         slope: { v: 25 * DEGREE, as: 'angle' },
       },
       asks: [
-        { ask: 'landing-table', as: 'distance', expected: [0, 2], possible: [0, 20] },
-        { ask: 'landing-gap', as: 'distance', expected: [0, 0], possible: [0, 20] },
+        { ask: 'landing-table', as: 'reach', expected: [0, 2], possible: [0, 20] },
+        { ask: 'landing-gap', as: 'reach', expected: [0, 0], possible: [0, 20] },
         // Level with the lip to level ground below it; more than that is asked once more. Builds of before have it in mm.
         readingOf(s, 'plan/landing', 'landing-drop') === null
           ? {
               ask: 'landing-down',
-              as: 'distance',
+              as: 'reach',
               expected: [0, Math.max(0.2, lip.y_mm / 1000)],
               possible: [-2, 5],
             }
@@ -91,7 +93,7 @@ export const rideSpecs = (s: Situation, ride: Ride, strength: Strength): readonl
           possible: [0, 60 * DEGREE],
         },
         // None where it lands on level ground.
-        { ask: 'landing-length', as: 'distance', expected: [0, 14], possible: [0, 60] },
+        { ask: 'landing-length', as: 'reach', expected: [0, 14], possible: [0, 60] },
       ],
       minutes: [5, 10],
     },

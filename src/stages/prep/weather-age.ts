@@ -37,6 +37,24 @@ const nameOf = (s: Situation, step: string, entry: string): string => {
   }
 };
 
+/** Longer than a night: what comes after it is another evening, h. */
+const NIGHT_h = 12;
+
+/**
+ * The end of the evening on which an entry was written, ms. Days are counted from there, as the pause after it counts them: weather
+ * read at the evening's beginning is no day older than the work that followed it.
+ */
+const eveningEnds = (s: Situation, entry: string, at_ms: number): number => {
+  const { live } = s.build;
+  let end = at_ms;
+  for (let i = live.findIndex(e => e.id === entry) + 1; i < live.length; i++) {
+    const next = Date.parse(live[i]?.at ?? '');
+    if (!(next - end <= NIGHT_h * HOUR_ms)) break;
+    end = Math.max(end, next);
+  }
+  return end;
+};
+
 /**
  * Shut once the weather was read too long ago; reading all of it anew opens it.
  * @param step the step whose gate it is
@@ -45,11 +63,12 @@ export const weatherOldGate = (s: Situation, step: string): readonly Gate[] => {
   const old = oldest(s);
   if (old === null) return [];
   const hours = Math.floor((s.now - old.at_ms) / HOUR_ms);
-  const fills: Fills = { hours, days: Math.floor(hours / 24), good: GOOD_FOR_h };
+  const days = Math.floor((s.now - eveningEnds(s, old.entry, old.at_ms)) / (24 * HOUR_ms));
+  const fills: Fills = { hours, days, good: GOOD_FOR_h };
   return [
     {
       id: nameOf(s, step, old.entry),
-      words: hours >= IN_DAYS_h ? 'weather-old-days' : 'weather-old',
+      words: hours >= IN_DAYS_h && days > 1 ? 'weather-old-days' : 'weather-old',
       shut: true,
       fills,
       measure: WEATHER,

@@ -6,7 +6,7 @@ describe('what a design field was set to', () => {
     expect(designWords('shape', { height: 600, exit: Math.PI / 6 }, 'metric')).toBe(
       'height 600 mm, exit 30.0°',
     );
-    expect(designWords('width', 1219.2, 'us')).toBe('48 in');
+    expect(designWords('width', 1219.2, 'us')).toBe(`4'-0"`);
     expect(designWords('rider', 90, 'metric')).toMatch(/^90(\.0)? kg$/);
   });
 
@@ -14,7 +14,7 @@ describe('what a design field was set to', () => {
     expect(designWords('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2.9 }, 'us')).toBe(
       'depth 1.575 in, width 1.575 in, wall 0.114 in',
     );
-    expect(designWords('door', { width_mm: 1524, height_mm: 2032 }, 'us')).toBe('width 60 in, height 80 in');
+    expect(designWords('door', { width_mm: 1524, height_mm: 2032 }, 'us')).toBe(`width 5'-0", height 6'-8"`);
   });
 
   test('says a choice as it was chosen', () => {
@@ -27,7 +27,7 @@ describe('what a design field was set to', () => {
 
   test('is said in both systems where it is kept', () => {
     expect(designInBoth('shape', { height: 609.6, exit: Math.PI / 6 }, 'us')).toBe(
-      'height 24 in = 609.5 mm, exit 30.0°',
+      `height 2'-0" = 609.6 mm, exit 30.0°`,
     );
     expect(designInBoth('tube', { depth_mm: 40, width_mm: 40, wall_mm: 2.9 }, 'metric')).toBe(
       '40.00 x 40.00 x 2.90 mm = 1.575 x 1.575 x 0.114 in',

@@ -90,6 +90,8 @@ describe('a step’s sentence in a narrow list', () => {
     ['Anchor the ramp and pull each of 4 anchors before riding', 40, 'Anchor the ramp and pull each'],
     ['Break three test welds before you trust any', 40, 'Break three test welds'],
     ['Rail A after 61 days: read three stations', 30, 'Rail A after 61 days'],
+    ['Weld the sides of 6 slits of rail A', 25, 'Weld the sides, rail A'],
+    ['Weld the sides of 6 slits of rail A', 18, 'Weld the sides, A'],
     ['Weld', 3, 'Weld'],
   ])('%s in %s columns', (title, room, told) => {
     expect(deedWithin(title, room)).toBe(told);

@@ -68,3 +68,56 @@ describe('the three sizes of the tube', () => {
     expect(t.text()).toContain('question 5 of 10');
   });
 });
+
+describe('a number that is asked at the beginning', () => {
+  const atTheLip = () => {
+    const t = deskFor(content);
+    const keeper = t.desk.around.newBuild('Yard kicker', 'metric');
+    if (typeof keeper === 'string') throw new Error(keeper);
+    t.desk.open(keeper);
+    t.desk.root(beginPlace(t.desk));
+    t.press('\r');
+    expect(t.text()).toContain('How high is the lip?');
+    return t;
+  };
+
+  test('goes one question back with Esc while nothing is typed, and its bottom row says so', () => {
+    const t = atTheLip();
+    expect(t.text()).toContain('Esc one back');
+    t.press('\u001B');
+    expect(t.text()).toContain('What takes off from it');
+  });
+
+  test('is closed by Esc over half a number, and Enter opens it with what was typed', () => {
+    const t = atTheLip();
+    t.press(...'45');
+    expect(t.text()).toContain('Esc close');
+    t.press('\u001B');
+    expect(t.text()).toContain('closed, not kept. Enter opens it again');
+    t.press('\r', ...'0', '\r');
+    expect(t.desk.view.build.answers.shape?.height).toBe(450);
+  });
+
+  test('says once that half a number is not kept, before q leaves it', () => {
+    const t = atTheLip();
+    t.press(...'45', 'q');
+    expect(t.quitWith()).toBeNull();
+    expect(t.text()).not.toBe('');
+    expect(t.desk.message).toContain('what is typed is not kept');
+    t.press('q');
+    expect(t.quitWith()).toBe(0);
+  });
+});
+
+test('before it is agreed to, the hours and what it weighs are said, as the plan then says them', () => {
+  const t = deskFor(content);
+  t.press('\r', '\r');
+  for (let i = 0; i < 30 && !t.text().includes('Enter agrees'); i++) t.press('\r');
+  const page = t.text();
+  const hours = /About (\d+ to \d+ h) at the bench in all/.exec(page)?.[1] ?? 'no hours';
+  const { steel_kg, all_kg } = t.desk.view.ramp.masses;
+  expect(page).toContain(`Bare frame ${steel_kg.toFixed(1)} kg;`);
+  expect(page).toContain(`with entry plate and deck, ${all_kg.toFixed(1)} kg`);
+  t.press('\r');
+  expect(t.text()).toContain(`${hours} in all`);
+});
