@@ -6,7 +6,8 @@ const content = JSON.parse(compileContent(process.cwd())) as Record<string, unkn
 /** A measure written out, of one system and of the other. A wire's cross-section in mm² is what its insulation says everywhere. */
 const METRIC =
   /\d\s?(?:mm(?!²)|cm|m|kg|km\/h|N|kN|bar|°C|m\/s|l)(?![\w²/])|\b(?:metre|litre|millimetre|kilogram)s?\b/i;
-const AMERICAN = /\d\s?(?:in|ft|lb|mph|°F|gal|psi)\b|\b(?:sq|cu) ft\b|\b(?:inch|inches|pound|pounds)\b|\d"/i;
+const AMERICAN =
+  /\d\s?(?:in|ft|lb|mph|°F|gal|psi)\b|\b(?:sq|cu) ft\b|\b(?:inch|inches|pound|pounds|pint|pints)\b|\d"/i;
 
 type Said = Readonly<{ where: string; text: string }>;
 

@@ -39,6 +39,13 @@ const RAISED_BY: Readonly<Record<string, string>> = {
   'anchors-entry': 'plan/ground',
 };
 
+/** Once the speed was timed on the ramp it is that reading which speaks: no answer given in plan is to be given again. */
+const raisedFrom = (s: Situation, code: string): string | undefined => {
+  const step = RAISED_BY[code];
+  const timed = [...s.build.readings.keys()].some(key => key.startsWith('finish/speeds#'));
+  return timed && step !== 'plan/ground' ? undefined : step;
+};
+
 const plain = (remedy: string, minutes = 0, fills: Fills = {}): Offer => ({
   remedy,
   minutes,
@@ -90,7 +97,7 @@ export type Stands = Readonly<{
 /** The finding of a broken limit: a stop, a watch, or a danger that was taken on and is said on every page. */
 export const findingOf = (s: Situation, f: Stands): Finding => {
   const base = `ride-${f.code}`;
-  const raisedBy = RAISED_BY[f.code];
+  const raisedBy = raisedFrom(s, f.code);
   if (f.severity === 'refuse' && !f.never && isAccepted(s, base, f.size)) {
     const again = s.build.chosen.filter(c => c.finding.startsWith(`accepted-${f.code}:`)).length;
     return {

@@ -48,15 +48,15 @@ describe('the design looked at again', () => {
     t.press('\r', '\r');
     expect(t.text()).not.toContain('change the design');
     for (let i = 0; i < 40 && !/all answered/.test(t.text()); i++) t.press('\t', '\r');
-    expect(t.text()).toContain('judged by EN 1993-1-1');
+    expect(t.text()).toContain('judged by the European rules for steel, EN 1993-1-1');
     t.press('c');
     down(t, /▸ standard/);
     t.press('\r');
     down(t, /▸ AISC/);
     t.press('\r');
-    expect(t.text()).toMatch(/▸ standard +AISC 360/);
+    expect(t.text()).toMatch(/▸ standard +the American rules for steel, AISC 360/);
     t.press('\x1b');
-    expect(t.text()).toContain('judged by AISC 360');
+    expect(t.text()).toContain('judged by the American rules for steel, AISC 360');
     expect(t.desk.view.build.answers.standard).toBe('AISC');
     expect(t.desk.view.build.system).toBe('metric');
   });
