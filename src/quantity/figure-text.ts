@@ -22,7 +22,7 @@ export const tall = (
   options: TallOptions = {},
 ): { digits: string; unit: string } => {
   const { sign = false, ...how } = options;
-  const parts = figureParts(value, quantity, system, { ...how, feet: quantity === 'length', fixed: true });
+  const parts = figureParts(value, quantity, system, { feet: quantity === 'length', ...how, fixed: true });
   const before = parts.side < 0 ? '-' : parts.side > 0 && sign ? '+' : '';
   // Below 24 in nothing on the line is in feet, and "in" is the plainer unit.
   const unit = parts.unit === '"' && !parts.digits.includes("'") ? 'in' : parts.unit;

@@ -15,7 +15,7 @@ import { cautionRows, endsText, noteRows } from './cutting-note.ts';
 import { echoRow, page, pageRows, ruleRow, stripRow, titleRow } from './frame.ts';
 import type { OrderSheet } from './order-sheet.ts';
 import { closeText, lengthText, sectionText, sourceText } from './order-words.ts';
-import { tallRows, tallValue } from './tall-figures.ts';
+import { type TallThing, tallRows } from './tall-figures.ts';
 
 /** One cut of the order, with the bar, or the part of one, that it is made from. */
 export type ListedCut = Readonly<{ section: OrderedSection; bar: CutBar; cut: Cut }>;
@@ -47,6 +47,12 @@ const label = (c: PageContext, cut: Cut): string => {
   const hand = kind !== 'curved rail' || rail === undefined ? '' : ` ${handOf(c.view.ramp.rails, rail)}`;
   return `${pieceName(cut.piece.need)}${hand}`.toUpperCase();
 };
+
+/** A length of the list as the list below has it: in inches alone, for marks are counted along one tape. */
+const markTall = (c: PageContext, v: number, words: string): TallThing => ({
+  ...tall(v, 'length', c.voice.system, { feet: false }),
+  name: say(c.voice, { words }),
+});
 
 /** The bar as one line: cuts made, the lit one, cuts to come; the steel behind the last cut dotted. */
 const barLine = (c: PageContext, l: ListedCut): Row => {
@@ -136,10 +142,7 @@ export const cuttingPage = (
   const top: readonly Row[] =
     field ??
     tallRows(
-      [
-        tallValue(c.voice, l.cut.piece.long_mm, 'length', say(c.voice, { words: 'says.cutting-long' })),
-        tallValue(c.voice, l.cut.to_mm, 'length', say(c.voice, { words: 'says.cutting-to' })),
-      ],
+      [markTall(c, l.cut.piece.long_mm, 'says.cutting-long'), markTall(c, l.cut.to_mm, 'says.cutting-to')],
       c.look.columns,
       c.look.ascii,
     );
