@@ -6,6 +6,8 @@ export type TallOptions = {
   step?: number;
   /** Write + as well as -. */
   sign?: boolean;
+  /** No feet, however long: for what stands beside a list in inches. */
+  feet?: false;
 };
 
 /**

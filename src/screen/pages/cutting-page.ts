@@ -2,6 +2,7 @@ import { sawReach } from '../../build/bar-saw.ts';
 import { shopReach } from '../../build/shop/shop.ts';
 import { cutTo, joinSides, padTo, row } from '../../drawing/cells.ts';
 import type { Row } from '../../drawing/row.ts';
+import { tall } from '../../quantity/figure-text.ts';
 import type { CutBar } from '../../ramp/cutting/cut-bars.ts';
 import type { Cut } from '../../ramp/cutting/lay-bar.ts';
 import type { Sawn } from '../../ramp/cutting/needed.ts';
