@@ -60,7 +60,8 @@ export const sheetRows = (c: PageContext, stage: Stage): Row[] => {
       const items = (s.items ?? []).map(i => {
         const value = i.value === undefined ? '' : write(i.value.v, i.value.as, voice.system);
         const second = i.second === undefined ? '' : ` → ${write(i.second.v, i.second.as, voice.system)}`;
-        return `${i.name} ${value}${second}`.trim();
+        // A piece may end in a number: 9 and 9/16 must not be read as 9 9/16.
+        return value === '' ? i.name : `${i.name}: ${value}${second}`;
       });
       const isNext = s.key === view.next?.key;
       const why = isNext

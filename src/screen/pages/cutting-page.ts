@@ -104,10 +104,16 @@ const cutRow = (c: PageContext, cut: Cut, lit: boolean): Row => {
 };
 
 const tagOf = (c: PageContext, l: ListedCut): Row => {
-  const words = !l.cut.piece.known ? 'held' : l.cut.piece.when === 'spare' ? 'spare' : 'next';
+  const { need, known, when } = l.cut.piece;
+  // The step that asks for the piece may wait: then it is not what comes next.
+  const step = c.view.steps.find(
+    s => s.piece?.need === need || (s.items ?? []).some(i => i.piece?.need === need),
+  );
+  const waits = step !== undefined && (step.state === 'waiting' || step.shut.length > 0);
+  const words = !known ? 'held' : when === 'spare' ? 'spare' : 'next';
   return row(
     ' ',
-    ['lead', `${words === 'next' ? '▸ NEXT' : '◌'}  `],
+    ['lead', `${words !== 'next' ? '◌' : waits ? '◌ WAITS' : '▸ NEXT'}  `],
     ['lead', say(c.voice, { words: `says.cutting-${words}`, fills: { piece: pieceName(l.cut.piece.need) } })],
   );
 };

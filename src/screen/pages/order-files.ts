@@ -92,7 +92,7 @@ export const orderText = (view: View, voice: Voice, sheet: OrderSheet, day: stri
   }
   if (order.sections.some(s => s.bars.length > 0)) {
     out.push('');
-    for (const note of orderNotes(view.build, voice, sheet)) put(note, '* ');
+    for (const note of orderNotes(view, voice, sheet)) put(note, '* ');
   }
   const weights = weightLines(voice, sheet, view.ramp);
   if (weights !== null) {

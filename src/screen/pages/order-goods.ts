@@ -3,7 +3,8 @@ import type { Quantity } from '../../quantity/quantities.ts';
 import { write } from '../../quantity/write.ts';
 import { consumedBy } from '../../ramp/cutting/consumed.ts';
 import { deckScrews } from '../../ramp/cutting/deck-screws.ts';
-import { type Consumption, PRACTICE_kg } from '../../reckon/welding/consumption.ts';
+import { PRACTICE_kg } from '../../reckon/welding/consumption.ts';
+import { LUG } from '../../stages/assemble/stand-up.ts';
 import type { Fills, Value } from '../../stages/sheet.ts';
 import { anchorsAnEnd } from '../../stages/standing-still.ts';
 import { say, type Voice } from '../../words/say.ts';
@@ -71,10 +72,6 @@ const figure = (view: View, id: string): Amount | null => {
 
 type Line = Readonly<{ id: string; amount: Amount | null; fills?: Fills }>;
 
-/** Litres a minute that the gas is set to, as the bands count it [found: two makers' tables]. */
-const flowOf = (used: Consumption): number =>
-  used.gas_l === null || used.gas_min === null ? 0 : used.gas_l.likely / used.gas_min.likely;
-
 /** Wire and gas, or self-shielded wire, or rods, and the thin discs: each a band, with what it hangs on. */
 const consumed = (view: View): readonly Line[] => {
   const { ramp } = view;
@@ -100,7 +97,8 @@ const consumed = (view: View): readonly Line[] => {
       id: 'gas',
       amount: band(wire.gas_l, 'gas'),
       fills: {
-        flow: { v: flowOf(wire), as: 'flow' },
+        from: { v: wire.gas_l.low / wire.gas_min.low, as: 'flow' },
+        to: { v: wire.gas_l.high / wire.gas_min.high, as: 'flow' },
         low: { v: wire.gas_min.low * 60, as: 'time' },
         high: { v: wire.gas_min.high * 60, as: 'time' },
       },
@@ -153,6 +151,7 @@ const forgotten = (view: View): readonly Line[] => {
   const slits = plans.reduce((n, p) => n + p.slits.length, 0);
   const long_m = plans.reduce((sum, p) => sum + p.toLip_mm, 0) / 1000;
   const seams_m = (slits * slitSeam_mm(ramp.design.tube)) / 1000;
+  const side = figure(view, 'foot-board');
   const screws = figure(view, 'deck-screws') ?? exact(deckScrews(ramp));
   const lines: Line[] = [
     { id: 'labels', amount: exact(ramp.members.length + ramp.entry.pieces.length) },
@@ -196,6 +195,14 @@ const forgotten = (view: View): readonly Line[] => {
     { id: 'proof', amount: figure(view, 'proof-mass') },
     { id: 'dye', amount: null },
     { id: 'handles', amount: exact(4) },
+    {
+      id: 'lugs',
+      amount: exact(2 * anchorsAnEnd(view.situation)),
+      fills: { plate: { v: LUG.plate, as: 'length' }, hole: { v: LUG.hole, as: 'length' } },
+    },
+    ...(side?.value.is === 'exact'
+      ? [{ id: 'foot-boards', amount: exact(4), fills: { side: { v: side.value.v, as: side.as } as const } }]
+      : []),
     {
       id: 'stakes',
       amount: exact(Math.max(SPARE_STAKES, 2 * anchorsAnEnd(view.situation))),

@@ -1,8 +1,9 @@
 import { sawReach } from '../../build/bar-saw.ts';
-import type { Build } from '../../build/fold.ts';
 import { shopReach } from '../../build/shop/shop.ts';
+import { openFindings, type View } from '../../coach/view.ts';
 import { asShown } from '../../quantity/as-shown.ts';
 import { passFor, type SawReach } from '../../ramp/cutting/bar-saw.ts';
+import { SHEET } from '../../ramp/cutting/deck-wanted.ts';
 import type { Order } from '../../ramp/cutting/order.ts';
 import { say, type Voice } from '../../words/say.ts';
 import type { OrderSheet } from './order-sheet.ts';
@@ -14,11 +15,24 @@ const steepEnds = (order: Order, reach: SawReach): number =>
     .flatMap(cut => [cut.start_rad, cut.end_rad].map(angle => passFor(reach, cut.piece.across_mm, angle)))
     .filter(pass => pass === 'too steep').length;
 
-/** What is said under the bars: steel held back, the spare, mitres turned, ends that the saw does not turn to. */
-export const orderNotes = (build: Build, voice: Voice, sheet: OrderSheet): readonly string[] => {
+/** Rails that something is still to be done about before anything is cut to them. */
+const unsettled = (view: View): string =>
+  view.ramp.rails
+    .filter(rail =>
+      openFindings(view).some(
+        f => f.severity !== 'watch' && f.key.startsWith('rail') && f.key.split('#')[0]?.endsWith(`@${rail}`),
+      ),
+    )
+    .join(', ');
+
+/** What is said under the bars: a rail not settled, steel held back, the spare, mitres turned, ends that the saw does not turn to. */
+export const orderNotes = (view: View, voice: Voice, sheet: OrderSheet): readonly string[] => {
+  const { build } = view;
   const { totals, order } = sheet;
   const length = (v: number) => ({ v, as: 'length' }) as const;
   const notes: string[] = [];
+  const rails = unsettled(view);
+  if (rails !== '') notes.push(say(voice, { words: 'says.order-unsettled-note', fills: { rails } }));
   const pieces = order.sections.flatMap(s => s.bars.flatMap(b => b.cuts.map(cut => cut.piece)));
   const held = pieces.filter(p => !p.known);
   if (totals.held.high_mm > 0)
@@ -48,5 +62,9 @@ export const orderNotes = (build: Build, voice: Voice, sheet: OrderSheet): reado
         fills: { count: steep, most: { v: reach?.turns_rad ?? 0, as: 'angle' } },
       }),
     );
+  const { deck, width, system } = view.ramp.design;
+  const across = width / Math.ceil(width / SHEET[system].wide - 1e-9);
+  if (deck.kind === 'sheet' && SHEET[system].wide - across > 1)
+    notes.push(say(voice, { words: 'says.order-rip-note', fills: { wide: length(across) } }));
   return notes;
 };

@@ -19,7 +19,7 @@ import { type TallThing, tallRows } from './tall-figures.ts';
 
 /** Notes under the bars. */
 const noteRows = (c: PageContext, sheet: OrderSheet): Row[] =>
-  orderNotes(c.view.build, c.voice, sheet).flatMap(n => saidRows(c, n, '* '));
+  orderNotes(c.view, c.voice, sheet).flatMap(n => saidRows(c, n, '* '));
 
 const NAME_WIDE = 21;
 const AMOUNT_WIDE = 15;

@@ -130,6 +130,8 @@ export const cuttingPlace = (from: Lit, shop: ShopKeeper): Place => {
       else if (act === 'take-back' && shop.takeBack())
         desk.say(say(desk.voice, { words: 'says.order-taken-back' }));
       else if (act === 'back') desk.pop();
+      // A length typed before Enter must not lead to another page, and on to its next key.
+      else if (act === 'stage') desk.say(say(desk.voice, { words: 'says.cutting-digit' }));
       else return commonAct(desk, act, char, from);
       return true;
     },

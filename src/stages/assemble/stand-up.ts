@@ -12,7 +12,7 @@ const RAISE = 25;
 const BOARD = 300;
 const REAR_FOOT = 100;
 /** Anchor lug: plate and hole, mm (common practice: 6 mm plate, hole 14 to 18). */
-const LUG = { plate: 6, hole: 16 } as const;
+export const LUG = { plate: 6, hole: 16 } as const;
 
 const length = (v: number) => ({ v, as: 'length' }) as const;
 

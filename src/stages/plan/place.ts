@@ -16,10 +16,6 @@ export const helpersSaid = (s: Situation): number | null =>
 /** Free floor round a rail lying on its jig, mm each side (common practice: room to kneel and to turn it). */
 export const ROOM_ROUND_JIG = 600;
 
-/** Jig sheets of 2440 × 1220 mm: ⌈(run + 600)/2440⌉ × ⌈(height + 600)/1220⌉ (common practice). */
-export const jigSheets = (s: Situation): number =>
-  Math.ceil((s.ramp.lip.x_mm + ROOM_ROUND_JIG) / 2440) * Math.ceil((s.ramp.lip.y_mm + ROOM_ROUND_JIG) / 1220);
-
 /** Longest lead for a small machine on a household circuit, m: 7.6 m (25 ft) of 12 AWG, 15 m of 10 AWG (one garage-welding page [found]; 2.5 mm² is nearest [practice]). */
 export const LEAD_m = { thin: 7.62, thick: 15.24 } as const;
 

@@ -5,9 +5,9 @@ import { entryArc } from '../../ramp/entry.ts';
 import { deckLength, memberMass } from '../../ramp/mass.ts';
 import { type Member, sectionName } from '../../ramp/members.ts';
 import { type Consumption, PRACTICE_kg } from '../../reckon/welding/consumption.ts';
+import { jigExtent, jigSheets } from '../jig.ts';
 import type { Item } from '../sheet.ts';
 import type { Situation } from '../situation.ts';
-import { jigSheets } from './place.ts';
 
 /** A sheet of ply and of plate as a yard sells it, mm: 1220 × 2440 (trade size). */
 const SHEET = { long: 2440, wide: 1220 } as const;
@@ -175,8 +175,8 @@ export const shoppingList = (s: Situation): readonly Item[] => {
   if (first !== undefined) {
     const blocks = 2 * Math.ceil(first.toLip_mm / (FLATS_PER_BLOCK * first.pitch_mm)) + 4;
     add('jig-sheets', 'jig sheets', count(jigSheets(s)), {
-      run: { v: s.ramp.lip.x_mm, as: 'length' },
-      high: { v: s.ramp.lip.y_mm, as: 'length' },
+      run: { v: jigExtent(s).run_mm, as: 'length' },
+      high: { v: jigExtent(s).rise_mm, as: 'length' },
     });
     add('blocks', 'jig blocks', count(blocks), { screws: count(3 * blocks) });
     const clamps = Math.ceil(first.toLip_mm / RAIL_PER_CLAMP);

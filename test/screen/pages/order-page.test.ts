@@ -158,7 +158,7 @@ describe('what the person typed', () => {
     const at = listedCuts(sheet).findIndex(l => l.cut.piece.need === 'curved rail@B');
     const rows = cuttingPage(context(after), sheet, 'cut', at, [], null).map(rowText);
     expect(rows.some(r => r.includes('✓ curved rail') && r.includes('1699'))).toBe(true);
-    expect(rows.some(r => r.includes('NEXT') && r.includes('curved rail'))).toBe(true);
+    expect(rows.some(r => r.includes('Cut') && r.includes('curved rail'))).toBe(true);
   });
 });
 

@@ -101,9 +101,9 @@ describe('the order sheet at the bench', () => {
   test('Enter: cutting bar by bar, the first piece lit; Esc goes back', () => {
     const t = atOrder();
     t.press('\r');
-    expect(t.text()).toMatch(/NEXT {2}Cut curved rail A/);
+    expect(t.text()).toMatch(/◌ WAITS {2}Cut curved rail A/);
     t.press(DOWN);
-    expect(t.text()).toMatch(/NEXT {2}Cut curved rail B/);
+    expect(t.text()).toMatch(/◌ WAITS {2}Cut curved rail B/);
     t.press(ESC);
     expect(t.text()).toContain('order sheet');
   });
@@ -113,6 +113,10 @@ describe('the order sheet at the bench', () => {
     t.press('\r', '\r');
     expect(t.text()).toContain('waits for another step');
     expect(t.text()).not.toContain('typed');
+    // A length typed all the same leads nowhere.
+    t.press('6', '5');
+    expect(t.text()).toContain('Enter first, then the length.');
+    expect(t.text()).toContain('its pieces, in the order of the saw');
   });
 
   test('a strip of the deck is cut like any piece: its sheet keeps what is left', () => {
