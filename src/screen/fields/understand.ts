@@ -87,6 +87,8 @@ const several = (texts: readonly string[], spec: FieldSpec): Understood => {
 
 /** 40x40x3 */
 const TIMES = /\s*[x×*]\s*/i;
+/** A number with its unit or without it, and an x: 40x, 1 1/2" x, 38 mm x. */
+const BEFORE_TIMES = /\d\s*(?:["″”]|in|mm|cm)?\s*[x×*]/i;
 const UNIT_AT_END = /(?:[a-z]+|["″”])\s*$/i;
 
 /** Numbers with an x between them: all that may be typed at once, or the word that one is asked. */
@@ -126,7 +128,7 @@ const timesOf = (text: string, spec: FieldSpec): Understood => {
 export const understand = (text: string, pasted: boolean, spec: FieldSpec): Understood => {
   const bare = text.trim();
   if (bare === '' || bare === '-' || bare === '+') return { is: 'empty' };
-  if (spec.several === undefined && /\d\s*[x×*]/i.test(bare)) return timesOf(bare, spec);
+  if (spec.several === undefined && BEFORE_TIMES.test(bare)) return timesOf(bare, spec);
   if (!pasted) return one(bare, spec);
   const texts = pieces(bare);
   return texts.length > 1 ? several(texts, spec) : one(texts[0] ?? bare, spec);

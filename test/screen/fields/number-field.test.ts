@@ -341,6 +341,13 @@ describe('sizes of a tube typed at once', () => {
     ).toEqual([38.1, 38.1, 3.048]);
   });
 
+  test('each with its own mark, as a tape is read out', () => {
+    const marked = typing('1 1/2" x 1 1/2" x 0.120"\r', tube).done;
+    expect(
+      marked.is === 'keep-several' ? marked.values.map(v => Math.round(v * 1000) / 1000) : marked,
+    ).toEqual([38.1, 38.1, 3.048]);
+  });
+
   test('two of three are refused with what would do, and so is a wall that cannot be', () => {
     expect(said('40x40\r', tube)).toBe(
       'one at a time, or all at once. Would do: the depth, or depth x width x wall',
