@@ -31,6 +31,8 @@ import { keptText } from '../pages/kept-text.ts';
 import type { Lit } from '../pages/stage-page.ts';
 import { type Glove, NO_GLOVE, pressed } from '../terminal/glove.ts';
 import type { Key } from '../terminal/split-keys.ts';
+import { fieldKeys } from './field-keys.ts';
+import { OnDisk } from './on-disk.ts';
 import type { OpenField, OpenText } from './open-field.ts';
 
 /** What the desk asks of the program around it. */
@@ -113,9 +115,8 @@ export class Desk {
   system: System;
   private places: Place[] = [];
   private glove: Glove = NO_GLOVE;
-  private unwritten: string | null = null;
   private shopAt: Readonly<{ path: string; keeper: ShopKeeper }> | null = null;
-  private leaving = false;
+  private readonly onDisk = new OnDisk();
   readonly around: Around;
 
   constructor(around: Around) {
@@ -139,12 +140,7 @@ export class Desk {
   }
 
   disk(): DiskState {
-    const keeper = this.keeper;
-    if (keeper === null) return { is: 'on disk', at: null };
-    if (this.unwritten !== null) return { is: 'not on disk', why: this.unwritten };
-    const barred = keeper.open.barred();
-    if (barred !== null) return { is: 'read only', why: barred };
-    return { is: 'on disk', at: keeper.view().build.live.at(-1)?.at ?? null };
+    return this.onDisk.state(this.keeper);
   }
 
   context(): PageContext {
@@ -163,21 +159,7 @@ export class Desk {
   keysOf(place: Place): readonly LineItem[] {
     const field = place.field;
     if (this.text !== null) return [{ act: 'keep', words: 'keep' }, { act: 'close' }];
-    if (field?.field.open !== true) return place.keys(this);
-    const spec = field.spec;
-    const isEmpty = field.field.text === '';
-    const takesDefault = spec.emptyTakes !== undefined && isEmpty;
-    return [
-      takesDefault ? { act: 'keep', words: 'take it' } : { act: 'keep' },
-      ...(spec.sign !== undefined && spec.sign !== 'plain' ? [{ act: 'flip' as const }] : []),
-      ...(spec.otherWay === undefined || takesDefault
-        ? []
-        : [{ act: 'other-way' as const, words: spec.otherWay }]),
-      ...(field.before === undefined || field.escape !== undefined ? [] : [{ act: 'reopen' as const }]),
-      { act: 'close' as const, words: isEmpty ? (field.escape?.words ?? 'close') : 'close' },
-      { act: 'why' as const, words: field.whyWords ?? 'why' },
-      { act: 'leave' as const },
-    ];
+    return field?.field.open === true ? fieldKeys(field) : place.keys(this);
   }
 
   /** Row 23 of a place. */
@@ -231,7 +213,7 @@ export class Desk {
         this.say(`Not kept: ${acted.why}.`);
         return false;
       case 'kept': {
-        this.unwritten = acted.unwritten?.message ?? null;
+        this.onDisk.kept(acted.unwritten?.message ?? null);
         this.say(keptText(this.context(), intent, acted.entry));
         this.around.think(keeper);
         return true;
@@ -278,11 +260,8 @@ export class Desk {
   }
 
   quit(code = 0): void {
-    if (this.unwritten !== null && !this.leaving) {
-      this.leaving = true;
-      this.say('The last entries are not on disk. q again leaves without them; Enter tries again.');
-      return;
-    }
+    const unsaid = this.onDisk.beforeLeaving();
+    if (unsaid !== null) return this.say(unsaid);
     this.leaveBuild();
     this.around.quit(code);
   }
@@ -368,7 +347,7 @@ export class Desk {
     if (act === null) return this.say(notHere(key, where));
     if (act === 'suspend') return this.around.suspend();
     if (act === 'interrupt') return this.quit(130);
-    if (act === 'open' && this.unwritten !== null) return this.tryWriting();
+    if (act === 'open' && this.onDisk.lacks) return this.say(this.onDisk.tryAgain(this.keeper));
     // A field that Esc closed over half a number opens with it: the hand goes on where it was.
     const closed = place.field;
     if (act === 'open' && closed != null && !closed.field.open && closed.field.text !== '') {
@@ -383,15 +362,6 @@ export class Desk {
       return;
     }
     this.say(notHere(key, where));
-  }
-
-  private tryWriting(): void {
-    const tried = this.keeper?.open.journal.retry();
-    if (tried?.ok === true) {
-      this.unwritten = null;
-      this.leaving = false;
-      this.say('On disk now.');
-    } else this.say(`Still not on disk: ${tried?.fault.message ?? 'no build is open'}.`);
   }
 
   /** Opens a line for free text. */
