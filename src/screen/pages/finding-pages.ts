@@ -78,67 +78,70 @@ const eachRows = (c: PageContext, lit: boolean, sign: Row, title: string, said: 
   ];
 };
 
-/** Open findings, then what was chosen and is not done, then what was decided. */
-const listedRows = (
-  c: PageContext,
-  list: readonly Finding[],
-  mending: readonly UnderWay[],
-  lit: number,
-): Row[] => {
-  const isOpen = new Set(openFindings(c.view));
-  const found = (f: Finding, i: number): Row[] => {
-    const sign = SIGNS[f.severity];
-    const chosen = chosenFor(c, f);
-    return eachRows(
-      c,
-      i === lit,
-      row(
-        isOpen.has(f)
-          ? [sign.role, `${sign.sign} ${padTo(sign.word, 6)}`]
-          : ['quiet', `✓ ${padTo('chose', 6)}`],
-      ),
-      findingText(c.voice, f, 'title') ?? f.key,
-      chosen === null ? (findingLines(c.voice, f)[0] ?? '') : `Chosen: ${chosenDeed(c, chosen, f)}`,
-    );
-  };
-  const open = list.filter(f => isOpen.has(f));
+/** One thing of the list: a finding, or a remedy that was chosen and is not done. */
+type Listed =
+  | Readonly<{ is: 'open' | 'decided'; finding: Finding }>
+  | Readonly<{ is: 'under way'; work: UnderWay }>;
+
+/** The list as the page has it: open findings, then what was chosen and is not done, then what was decided. */
+export const listed = ({ view }: PageContext): readonly Listed[] => {
+  const open = openFindings(view);
   return [
-    ...open.flatMap(found),
-    ...mending.flatMap((u, k) =>
-      eachRows(
-        c,
-        open.length + k === lit,
-        row([SIGNS.waiting.role, `${SIGNS.waiting.sign} ${padTo('chose', 6)}`]),
-        `${chosenDeed(c, u.chosen)}${typeof u.chosen.plan.rail === 'string' ? `, rail ${u.chosen.plan.rail}` : ''}`,
-        say(c.voice, {
-          words: u.open === 0 ? 'says.chosen-to-read' : 'says.chosen-not-done',
-          fills: { step: stepText(c.view, c.voice, u.next, 'title') ?? u.next.key },
-        }),
-      ),
-    ),
-    ...list.filter(f => !isOpen.has(f)).flatMap((f, k) => found(f, open.length + mending.length + k)),
+    ...open.map(finding => ({ is: 'open', finding }) as const),
+    ...underWay(view).map(work => ({ is: 'under way', work }) as const),
+    ...view.findings.filter(f => !open.includes(f)).map(finding => ({ is: 'decided', finding }) as const),
   ];
+};
+
+const underWayRows = (c: PageContext, { chosen, next, open }: UnderWay, lit: boolean): Row[] =>
+  eachRows(
+    c,
+    lit,
+    row([SIGNS.waiting.role, `${SIGNS.waiting.sign} ${padTo('chose', 6)}`]),
+    `${chosenDeed(c, chosen)}${typeof chosen.plan.rail === 'string' ? `, rail ${chosen.plan.rail}` : ''}`,
+    say(c.voice, {
+      words: open === 0 ? 'says.chosen-to-read' : 'says.chosen-not-done',
+      fills: { step: stepText(c.view, c.voice, next, 'title') ?? next.key },
+    }),
+  );
+
+const listedRows = (c: PageContext, thing: Listed, lit: boolean): Row[] => {
+  if (thing.is === 'under way') return underWayRows(c, thing.work, lit);
+  const { is, finding: f } = thing;
+  const sign = SIGNS[f.severity];
+  const chosen = chosenFor(c, f);
+  return eachRows(
+    c,
+    lit,
+    row(
+      is === 'open'
+        ? [sign.role, `${sign.sign} ${padTo(sign.word, 6)}`]
+        : ['quiet', `✓ ${padTo('chose', 6)}`],
+    ),
+    findingText(c.voice, f, 'title') ?? f.key,
+    chosen === null ? (findingLines(c.voice, f)[0] ?? '') : `Chosen: ${chosenDeed(c, chosen, f)}`,
+  );
 };
 
 /** All findings: open ones first, then what was decided. */
 export const findingsPage = (c: PageContext, stage: Stage, lit: number, keys: Row): Row[] => {
-  const open = openFindings(c.view);
-  const list = listedFindings(c);
-  const mending = underWay(c.view);
+  const list = listed(c);
+  const count = (is: Listed['is']): number => list.filter(thing => thing.is === is).length;
+  const [open, mending, decided] = [count('open'), count('under way'), count('decided')];
   const head = [
     titleRow(c),
     stripRow(c.view, stage),
     ruleRow(
       c,
-      open.length === 0 ? 'findings: none open' : `findings: ${open.length} open`,
+      open === 0 ? 'findings: none open' : `findings: ${open} open`,
       [
-        ...(mending.length === 0 ? [] : [`${mending.length} chosen, not done`]),
-        ...(list.length === open.length ? [] : [`${list.length - open.length} decided`]),
+        ...(mending === 0 ? [] : [`${mending} chosen, not done`]),
+        ...(decided === 0 ? [] : [`${decided} decided`]),
       ].join(' · '),
     ),
   ];
   const body: Row[] =
-    list.length + mending.length === 0
+    list.length === 0
       ? [
           [],
           row(
@@ -148,16 +151,10 @@ export const findingsPage = (c: PageContext, stage: Stage, lit: number, keys: Ro
               : 'Nothing found yet. Some is still being worked out: more in a moment.',
           ),
         ]
-      : listedRows(c, list, mending, lit);
+      : list.flatMap((thing, i) => listedRows(c, thing, i === lit));
   const rows = Math.max(2, c.look.rows - 7);
   const from = Math.max(0, Math.min((lit - 1) * EACH, body.length - rows));
   return page(c, head, body.slice(from, from + rows), [[], echoRow(c), keys]);
-};
-
-/** Findings in the order of the page: open ones first. */
-export const listedFindings = (c: PageContext): readonly Finding[] => {
-  const open = openFindings(c.view);
-  return [...open, ...c.view.findings.filter(f => !open.includes(f))];
 };
 
 /** One finding: what was found, how sure, and what can be done, best first. */

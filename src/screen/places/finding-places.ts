@@ -1,5 +1,3 @@
-import { underWay } from '../../coach/under-way.ts';
-import { openFindings } from '../../coach/view.ts';
 import type { Step } from '../../coach/walk.ts';
 import { broughtBy } from '../../coach/with-remedies.ts';
 import type { Quantity, System } from '../../quantity/quantities.ts';
@@ -9,7 +7,7 @@ import { innerUnit } from '../../quantity/usual.ts';
 import { write } from '../../quantity/write.ts';
 import type { Stage } from '../../stages/sheet.ts';
 import { typedLine } from '../fields/typed-line.ts';
-import { findingPage, findingsPage, listedFindings } from '../pages/finding-pages.ts';
+import { findingPage, findingsPage, listed } from '../pages/finding-pages.ts';
 import { whyFindingRows } from '../pages/why-finding.ts';
 import { commonAct, firstOpenItem } from './common.ts';
 import type { Desk, Place } from './desk.ts';
@@ -31,19 +29,16 @@ export const findingsPlace = (stage: Stage, start: number): Place => {
       { act: 'leave' },
     ],
     act: (desk, act, char) => {
-      const list = listedFindings(desk.context());
-      const mending = underWay(desk.view);
-      const open = openFindings(desk.view).length;
-      const last = list.length + mending.length - 1;
+      const list = listed(desk.context());
+      const last = list.length - 1;
       lit = Math.max(0, Math.min(lit, last));
       if (act === 'next') lit = Math.min(last, lit + 1);
       else if (act === 'previous') lit = Math.max(0, lit - 1);
       else if (act === 'open') {
-        const chosen = mending[lit - open];
-        const finding = lit < open ? list[lit] : list[lit - mending.length];
-        if (chosen !== undefined) goTo(desk, chosen.next);
-        else if (finding === undefined) desk.say('Nothing to fix.');
-        else desk.push(desk.around.ways.finding(finding.key));
+        const thing = list[lit];
+        if (thing === undefined) desk.say('Nothing to fix.');
+        else if (thing.is === 'under way') goTo(desk, thing.work.next);
+        else desk.push(desk.around.ways.finding(thing.finding.key));
       } else return commonAct(desk, act, char, { stage, step: null, item: 0 });
       return true;
     },
