@@ -74,20 +74,30 @@ const misfit = (asked: Asked): Outcome<true> => {
     : refuse('missing-field', lacking, `${lacking} is missing.`, ACCEPTED[lacking] ?? lacking);
 };
 
+type Bent = Pick<
+  BarSection,
+  'area_mm2' | 'massPerM_kg' | 'inertia_mm4' | 'elastic_mm3' | 'plastic_mm3' | 'gyration_mm'
+>;
+
+/** What every shape is asked for, about the axis across its depth. */
+const bending = ({ area_mm2, massPerM_kg, inertia_mm4, elastic_mm3, plastic_mm3, gyration_mm }: Bent) => ({
+  area_mm2,
+  mass_kg_m: massPerM_kg,
+  inertia_mm4,
+  elastic_mm3,
+  plastic_mm3,
+  gyration_mm,
+});
+
 const tubeAnswer = (tube: Tube): Outcome<TopicAnswer> => {
   const section = tubeSection(tube);
   if (!section.ok) return section;
-  const { massPerM_kg, designWall_mm, outsideRadius_mm, ...properties } = section.value;
+  const { designWall_mm, outsideRadius_mm, perimeter_mm } = section.value;
   return good({
-    area_mm2: properties.area_mm2,
-    mass_kg_m: massPerM_kg,
-    inertia_mm4: properties.inertia_mm4,
-    elastic_mm3: properties.elastic_mm3,
-    plastic_mm3: properties.plastic_mm3,
-    gyration_mm: properties.gyration_mm,
+    ...bending(section.value),
     design_wall_mm: designWall_mm,
     outside_radius_mm: outsideRadius_mm,
-    perimeter_mm: properties.perimeter_mm,
+    perimeter_mm,
   });
 };
 
@@ -99,14 +109,9 @@ const barAnswer = (section: Outcome<BarSection>): Outcome<TopicAnswer> => {
     thickness_mm: 'wall_mm',
   });
   if (!named.ok) return { ok: false, fault: plainly(named.fault) };
-  const { massPerM_kg, leastInertia_mm4, leastGyration_mm, ...properties } = named.value;
+  const { leastInertia_mm4, leastGyration_mm } = named.value;
   return good({
-    area_mm2: properties.area_mm2,
-    mass_kg_m: massPerM_kg,
-    inertia_mm4: properties.inertia_mm4,
-    elastic_mm3: properties.elastic_mm3,
-    plastic_mm3: properties.plastic_mm3,
-    gyration_mm: properties.gyration_mm,
+    ...bending(named.value),
     least_inertia_mm4: leastInertia_mm4,
     least_gyration_mm: leastGyration_mm,
   });
