@@ -1,9 +1,6 @@
-import { LEAST_OFFCUT, type WorkedBar } from '../../ramp/cutting/bars-left.ts';
+import { LEAST_OFFCUT, SAME_END, type WorkedBar } from '../../ramp/cutting/bars-left.ts';
 import type { ShopDoing } from './entries.ts';
 import type { Offcut, Shop } from './shop.ts';
-
-/** Two lengths of one end as a tape reads them, mm. */
-const SAME = 0.5;
 
 /** Bars of one section, as a build leaves them. */
 export type Left = Readonly<{ section: string; worked: readonly WorkedBar[] }>;
@@ -29,7 +26,7 @@ export const endsToKeep = (left: readonly Left[], shop: Shop, build: string): re
         doings.push({ kind: 'offcut-used', offcut: offcut.id, build });
       if (bar.left_mm < LEAST_OFFCUT) continue;
       const kept = mine.find(
-        o => !matched.has(o.id) && o.section === section && Math.abs(o.length_mm - bar.left_mm) < SAME,
+        o => !matched.has(o.id) && o.section === section && Math.abs(o.length_mm - bar.left_mm) < SAME_END,
       );
       if (kept === undefined)
         doings.push({ kind: 'offcut-kept', section, length_mm: bar.left_mm, typed: '', build });

@@ -50,6 +50,7 @@ const endGone = (o: Offcut) => ({
   section: o.section,
   length_mm: o.length_mm,
   spoiled: true,
+  isEnd: true as const,
 });
 
 const bySection = (bars: readonly BoughtBar[]) => {

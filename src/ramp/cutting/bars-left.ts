@@ -20,10 +20,13 @@ export type WorkedBar = OpenBar & Readonly<{ sawn: readonly Sawn[] }>;
 /** Shorter ends are no offcuts: the least upright worth cutting [practice]. */
 export const LEAST_OFFCUT = 100;
 
+/** Two lengths of one end as a tape reads them, mm. */
+export const SAME_END = 0.5;
+
 /**
  * What is left of the bars: each sawn piece, spoiled ones too, is taken off the bar it was to come from; one that was in no
- * bar's list, or no longer fits there, off the bar of which it is all that is left, then off the first opened bar it fits, then off
- * any. A piece that fits none came from elsewhere.
+ * bar's list, or no longer fits there, off the first opened bar it fits, then off any. A piece that fits none came from elsewhere.
+ * An end is all that is left of one bar.
  * @param sawn in the order they were cut
  * @param trim_mm squaring of a bar's ends, taken with its first cut
  */
@@ -39,8 +42,7 @@ export const barsLeft = (
   const fits = (bar: Bar, piece: Sawn): boolean => bar.left - trimOf(bar) >= piece.length_mm - 1;
   for (const piece of sawn) {
     const own = bars.find(b => b.needs.includes(piece.need) && fits(b, piece));
-    // An end that went to another build is a whole end: all that was left of one bar.
-    const end = bars.find(b => Math.abs(b.left - piece.length_mm) < 0.5);
+    const end = piece.isEnd ? bars.find(b => Math.abs(b.left - piece.length_mm) < SAME_END) : undefined;
     const opened = bars.find(b => b.taken.length > 0 && fits(b, piece));
     const bar = own ?? end ?? opened ?? bars.find(b => fits(b, piece));
     if (bar === undefined) continue;

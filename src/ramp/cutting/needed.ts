@@ -32,7 +32,14 @@ export type Needed = Readonly<{
 }>;
 
 /** A piece that was sawn, by the need it was cut for. A spoiled one has used its steel all the same. */
-export type Sawn = Readonly<{ need: string; section: string; length_mm: number; spoiled: boolean }>;
+export type Sawn = Readonly<{
+  need: string;
+  section: string;
+  length_mm: number;
+  spoiled: boolean;
+  /** All that was left of a bar, gone to another build. */
+  isEnd?: true;
+}>;
 
 /**
  * An upright cut later may come out longer than drawn by this, mm: scatter of the kerf moves the lip by 8 mm either way

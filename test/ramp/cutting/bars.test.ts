@@ -33,6 +33,16 @@ describe('what is left of the bars', () => {
     expect(left.map(b => b.left_mm)).toEqual([985, 985]);
   });
 
+  test('an end gone to another build is the bar it was all of, not the first opened one', () => {
+    const left = barsLeft(
+      [bar('1', 3000, ['x']), bar('2', 3000, ['y'])],
+      [sawn('x', 1000), sawn('y', 2000), { ...sawn('end', 985), spoiled: true, isEnd: true }],
+      3,
+      12,
+    );
+    expect(left.map(b => b.left_mm)).toEqual([1985, 0]);
+  });
+
   test('a piece that fits no bar came from elsewhere', () => {
     expect(barsLeft([bar('1', 1000)], [sawn('x', 2000)], 3, 12)[0]?.left_mm).toBe(1000);
   });
